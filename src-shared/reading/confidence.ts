@@ -23,6 +23,8 @@ export interface SortedCells extends Sorted {
   readonly parted: Uint8Array | null;
   /** 1 for each cell beside which a shadow begins; null where none does. */
   readonly onEdge: Uint8Array | null;
+  /** 1 for each cell that is filled as those of another yarn are; null where filling tells nothing. */
+  readonly otherwise: Uint8Array | null;
 }
 
 /** Below this a cell is doubtful: of a fair photo that is about one in a hundred, and nearly every wrong one among them. */
@@ -104,7 +106,8 @@ export function confidenceOf(sorted: SortedCells, kind: 'ink' | 'colours' | 'sym
     const against = weights.reduce((sum, weight, i) => sum + weight * (facts[cell * FACTS.length + i] as number), 0);
     const isHalf = (facts[cell * FACTS.length + STRAY_QUARTERS] as number) >= HALF;
     const isOnEdge = sorted.onEdge?.[cell] === 1 && (sorted.margins[cell] as number) < EDGE_MARGIN;
-    const most = Math.min(isHalf ? HALF_SURE : 1, isOnEdge || parted?.[cell] === 1 ? PARTED_SURE : 1);
+    const isUnlike = sorted.otherwise?.[cell] === 1;
+    const most = Math.min(isHalf || isUnlike ? HALF_SURE : 1, isOnEdge || parted?.[cell] === 1 ? PARTED_SURE : 1);
     return Math.min(most, 1 / (1 + Math.exp(against)));
   });
   const doubtful = Uint8Array.from(confidence, (sure, cell) =>

@@ -1,6 +1,7 @@
 /** Cells in two levels: ink on paper, or holes in a card. */
+import { luma } from './luma.ts';
 import { otsu } from './otsu.ts';
-import { luma, type CellSamples } from './sample.ts';
+import type { CellSamples } from './sample.ts';
 import { timesUsual, type Sorted } from './sort-colours.ts';
 
 /** Which of the two levels is the figure. */

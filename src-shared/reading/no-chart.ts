@@ -1,7 +1,7 @@
 /** Why a picture shows no chart: before it is said that there is none, whether one could be seen in it. */
+import { luma } from './luma.ts';
 import type { Picture } from './picture.ts';
 import { LEAST_PAPER } from './quality.ts';
-import { luma } from './sample.ts';
 
 /** Pixels looked at, evenly spread, or about so many. */
 const MOST_PLACES = 60_000;

@@ -3,8 +3,8 @@
  * drawn stands out, above how much noise, and how sharply.
  */
 import { problemError } from '../problem/index.ts';
+import { luma } from './luma.ts';
 import type { Picture } from './picture.ts';
-import { luma } from './sample.ts';
 
 /** What can be measured of a straightened chart before anything in it is told apart. */
 export interface Quality {

@@ -17,13 +17,15 @@ import { findGrid, type GridProposal } from './find-grid.ts';
 import { groundFirst } from './ground-first.ts';
 import { sortLevels, type FigureLevel } from './levels.ts';
 import { lightOn, underEvenLight, type Light } from './light.ts';
+import { luma } from './luma.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 import { assertReadable, LEAST_PIXELS, qualityOf } from './quality.ts';
-import { luma, sampleCells, slopesInside, type CellSamples } from './sample.ts';
+import { sampleCells, slopesInside, type CellSamples } from './sample.ts';
 import { sortColours, type Sorted } from './sort-colours.ts';
 import { sortSymbols } from './sort-symbols.ts';
 import type { Steps } from './steps.ts';
+import { filledOtherwise } from './strokes.ts';
 import { unlikeness } from './symbol-looks.ts';
 import { lookAtSymbols } from './symbols.ts';
 import { naturalSize, sizeForCells, straighten } from './straighten.ts';
@@ -133,6 +135,7 @@ export function* sortCells(
       cellPixels,
       parted: null,
       onEdge: null,
+      otherwise: null,
     };
   }
   const [{ picture, drift: off }] = seen as [Seen];
@@ -151,6 +154,7 @@ export function* sortCells(
     cellPixels,
     parted: partedFrom(sorted.yarns, other.yarns),
     onEdge,
+    otherwise: levels.kind === 'ink' ? filledOtherwise(sorted.yarns, cells.unevenness) : null,
   };
 }
 

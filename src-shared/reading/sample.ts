@@ -8,10 +8,12 @@
  * the split: each half about its own mean); else it is their mean without the
  * lightest and darkest.
  */
-import { oklab } from './oklab.ts';
 import type { Drift } from './drift.ts';
+import { luma } from './luma.ts';
+import { oklab } from './oklab.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
+import { unevennessOf } from './strokes.ts';
 
 /**
  * What was seen in each cell, in the order of a grid: the bottom row first.
@@ -30,6 +32,8 @@ export interface CellSamples {
   readonly rims: Float32Array;
   /** How light the lightest part of the middle is, 0 … 255, one number a cell: paper, where some shows between strokes. */
   readonly lightest: Float32Array;
+  /** How uneven the middle is, as `unevennessOf` has it, one number a cell. */
+  readonly unevenness: Float32Array;
   /** Means of the four quarters of the middle, twelve numbers a cell: top left, top right, bottom left, bottom right. */
   readonly quarters: Float32Array;
 }
@@ -69,6 +73,7 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
     wholes: new Float32Array(count * 3),
     rims: new Float32Array(count * 3),
     lightest: new Float32Array(count),
+    unevenness: new Float32Array(count),
     quarters: new Float32Array(count * 12),
   };
   const cellWidth = straight.width / columns;
@@ -86,6 +91,7 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
       cell.look(centreX, centreY, COLOUR_REACH);
       cell.writeColour(samples, at);
       cell.writeLightest(samples, at);
+      cell.writeUnevenness(samples, at);
       cell.look(centreX, centreY, WHOLE_REACH);
       cell.writeWhole(samples, at);
     }
@@ -96,10 +102,10 @@ export function* sampleCells(straight: Picture, columns: number, rows: number, d
 
 /** Looks at one cell after another; grows its lists once and keeps them. */
 class CellPixels {
-  private left = 0;
-  private right = 0;
-  private top = 0;
-  private bottom = 0;
+  left = 0;
+  right = 0;
+  top = 0;
+  bottom = 0;
   private labs = new Float64Array(0);
   private order: number[] = [];
 
@@ -201,6 +207,10 @@ class CellPixels {
     lightest[cell] = this.order[Math.floor(this.order.length * LIGHTEST)] as number;
   }
 
+  writeUnevenness({ unevenness }: CellSamples, cell: number): void {
+    unevenness[cell] = unevennessOf(this.picture.rgba, this.picture.width, this);
+  }
+
   private takeLabs(): number {
     const { width, rgba } = this.picture;
     const count = (this.right - this.left) * (this.bottom - this.top);
@@ -295,11 +305,6 @@ class CellPixels {
     }
     for (let channel = 0; channel < 3; channel++) colours[cell * 3 + channel] = (sum[channel] as number) / taken;
   }
-}
-
-/** How light a colour is, 0 … 255: the weights of ITU-R BT.601. */
-export function luma(colours: ArrayLike<number>, at: number): number {
-  return 0.299 * (colours[at] as number) + 0.587 * (colours[at + 1] as number) + 0.114 * (colours[at + 2] as number);
 }
 
 /** By how much the logarithm of light rises inside each cell, to the right and upwards: two numbers a cell, for a cell's width. */

@@ -6,7 +6,7 @@
  */
 import type { Drift } from './drift.ts';
 import type { Picture } from './picture.ts';
-import { luma } from './sample.ts';
+import { luma } from './luma.ts';
 import type { Steps } from './steps.ts';
 
 /** Places across and up. */

@@ -110,6 +110,7 @@ describe('doubt', () => {
     evidence: null,
     parted: null,
     onEdge: null,
+    otherwise: null,
     yarns: Uint8Array.from([0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1]),
     margins: new Float32Array(12).fill(0.95),
     distances: new Float32Array(12).fill(1),
