@@ -97,9 +97,29 @@ describe('a string shaped in parts', () => {
   const font = pdf.font(FONT_FILES.regular) as unknown as {
     readonly _font: { encode(text: string): [string[], { readonly xAdvance: number }[]] };
   };
-  const shaped = PdfFont.of(pdf, FONT_FILES.regular);
+  const shaped = PdfFont.of(pdf, FONT_FILES.regular, 'regular');
   const word = fc.oneof(
-    fc.constantFrom('L', 'R', '–', 'AV', 'To', 'fi', '.', ', ', '/', '½', '×', '°', 'é', 'Wa', '(', ')'),
+    fc.constantFrom(
+      'L',
+      'R',
+      '–',
+      'AV',
+      'To',
+      'fi',
+      'ft',
+      'ff',
+      'Київ ',
+      '.',
+      ', ',
+      '/',
+      '½',
+      '×',
+      '°',
+      'é',
+      'Wa',
+      '(',
+      ')',
+    ),
     fc.integer({ min: 0, max: 99_999 }).map(String),
   );
 

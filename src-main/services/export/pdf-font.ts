@@ -2,10 +2,13 @@
  * The fonts of a PDF, asked for strings as its pages hold them.
  *
  * The library shapes and measures a string up to three times whenever it sets
- * it, and a sheet of many pages says the same few words and numbers over and
- * over. Here each string is shaped once for all pages.
+ * it, by rules of the font that it first has to read; and a sheet of many pages
+ * says the same few words and numbers over and over. Here each string is shaped
+ * once for all pages, and what is of known characters alone by how near these
+ * stand together, which was looked up in the font beforehand.
  */
 import type PDFDocument from 'pdfkit';
+import { kerningOf, type Kerning, type Unit } from './kerned.ts';
 
 type Pdf = InstanceType<typeof PDFDocument>;
 
@@ -16,9 +19,25 @@ export interface Shaped {
   readonly width: number;
 }
 
+interface Glyph {
+  readonly id: number;
+  readonly advanceWidth: number;
+  readonly codePoints: number[];
+}
+
 /** What the library has of an embedded font; its types leave it out. */
 interface EmbeddedFont {
   readonly id: string;
+  /** The font's own units as 1/1000 of its size. */
+  readonly scale: number;
+  readonly font: {
+    glyphForCodePoint(codePoint: number): Glyph;
+    getGlyph(id: number, codePoints: readonly number[]): Glyph;
+  };
+  /** What is embedded: the glyphs that were included, by the number that they have in it. */
+  readonly subset: { includeGlyph(id: number): number };
+  readonly widths: (number | undefined)[];
+  readonly unicode: (number[] | undefined)[];
   /** The font's object in the file. */
   ref(): unknown;
   /** Glyphs as four hexadecimal digits each, and where they go. The glyphs become part of what is embedded. */
@@ -38,6 +57,13 @@ interface WithFonts {
   readonly page: { readonly fonts: Record<string, unknown> };
 }
 
+/** A glyph as it is embedded. */
+interface Included {
+  readonly glyph: string;
+  /** In 1/1000 of the size of the font. */
+  readonly advance: number;
+}
+
 /**
  * Where a string may be parted before it is shaped: the library itself shapes
  * word by word, each with the space behind it, and no two figures of this font
@@ -49,16 +75,18 @@ const BETWEEN_PARTS = /(?<=[ \t])|(?<=\d)(?=\d)/;
 export class PdfFont {
   private readonly strings = new Map<string, Shaped | null>();
   private readonly parts = new Map<string, Shaped | null>();
+  private readonly units = new Map<Unit, Included>();
 
   private constructor(
     private readonly pdf: WithFonts,
     private readonly font: EmbeddedFont,
+    private readonly kerning: Kerning,
   ) {}
 
-  /** The font of this name, which `pdf` has been given. */
-  static of(pdf: Pdf, name: string): PdfFont {
+  /** The font of this name, which `pdf` has been given, and of this weight. */
+  static of(pdf: Pdf, name: string, weight: 'regular' | 'semibold'): PdfFont {
     const withFonts = pdf.font(name) as unknown as WithFonts;
-    return new PdfFont(withFonts, withFonts._font);
+    return new PdfFont(withFonts, withFonts._font, kerningOf(weight));
   }
 
   /** Its name in what a page holds. The page that is drawn on has it from then on. */
@@ -70,21 +98,51 @@ export class PdfFont {
 
   /** Null for a string with glyphs that stand above or below others, which the library sets itself. */
   shape(text: string): Shaped | null {
-    return once(this.strings, text, () => {
-      let glyphs = '';
-      let width = 0;
-      for (const part of text.split(BETWEEN_PARTS)) {
-        const shaped = once(this.parts, part, () => shapedBy(this.font, part));
-        if (shaped === null) return null;
-        glyphs += shaped.glyphs;
-        width += shaped.width;
-      }
-      return { glyphs: glyphs.replaceAll('><', ''), width };
-    });
+    return once(this.strings, text, () => this.set(text) ?? this.shapeByParts(text));
+  }
+
+  /** Glyph by glyph; null where it is not known how near some of them stand together. */
+  private set(text: string): Shaped | null {
+    const set = this.kerning.set(text);
+    if (set === null) return null;
+    let glyphs = '';
+    let width = 0;
+    for (const { unit, before } of set) {
+      const { glyph, advance } = once(this.units, unit, () => this.included(unit));
+      // What `TJ` is given is taken from where the next glyph would stand.
+      if (before !== 0) glyphs += `>${numberText(-before)}<`;
+      glyphs += glyph;
+      width += before + advance;
+    }
+    return { glyphs: glyphs === '' ? '' : `<${glyphs}>`, width };
+  }
+
+  /** As the library's `encode` includes a glyph, which would look for rules that hold for it. */
+  private included({ text, glyph }: Unit): Included {
+    const { font, subset, widths, unicode, scale } = this.font;
+    const codePoints = [...text].map((character) => character.codePointAt(0) as number);
+    const own = glyph === null ? font.glyphForCodePoint(codePoints[0] as number) : font.getGlyph(glyph, codePoints);
+    const number = subset.includeGlyph(own.id);
+    const advance = own.advanceWidth * scale;
+    widths[number] ??= advance;
+    unicode[number] ??= own.codePoints;
+    return { glyph: number.toString(16).padStart(4, '0'), advance };
+  }
+
+  private shapeByParts(text: string): Shaped | null {
+    let glyphs = '';
+    let width = 0;
+    for (const part of text.split(BETWEEN_PARTS)) {
+      const shaped = once(this.parts, part, () => this.set(part) ?? shapedBy(this.font, part));
+      if (shaped === null) return null;
+      glyphs += shaped.glyphs;
+      width += shaped.width;
+    }
+    return { glyphs: glyphs.replaceAll('><', ''), width };
   }
 }
 
-function once<Value>(known: Map<string, Value>, key: string, make: () => Value): Value {
+function once<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
   const found = known.get(key);
   if (found !== undefined) return found;
   const made = make();

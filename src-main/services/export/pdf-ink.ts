@@ -34,8 +34,8 @@ export class PdfInk {
 
   /** Of a document that both fonts were registered in. */
   constructor(private readonly pdf: Pdf) {
-    this.regular = PdfFont.of(pdf, REGULAR);
-    this.semibold = PdfFont.of(pdf, SEMIBOLD);
+    this.regular = PdfFont.of(pdf, REGULAR, 'regular');
+    this.semibold = PdfFont.of(pdf, SEMIBOLD, 'semibold');
   }
 
   /** Begins a page: nothing is set on it. */
