@@ -12,6 +12,7 @@ import DecodingWorker from './decoding/decode.worker.ts?worker&inline';
 import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
+import { shownOf } from './small-canvas.ts';
 
 /** What a picture of cells becomes: it comes with the readers, which the window does not wait for. */
 export { projectFromPicture } from '@shared/picture/index.ts';
@@ -19,6 +20,8 @@ export { projectFromPicture } from '@shared/picture/index.ts';
 /** The picture as it is seen upright, and the kind of file it came from. */
 export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;
+  /** All of it as a screen shows it, its longer side at most 2048 pixels. */
+  readonly shown: ImageBitmap;
 }
 
 /**
@@ -40,8 +43,10 @@ export async function lookAtPicture(bytes: Uint8Array<ArrayBuffer>, name: string
 export async function decodePicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<DecodedPicture> {
   try {
     const decoded = await decodedWithin(new DecodingWorker(), { kind: 'pixels', bytes });
-    const picture = decoded.kind === 'SVG' ? await drawnSvg(decoded.drawing) : decoded.picture;
-    return { ...picture, kind: decoded.kind };
+    const { kind } = decoded;
+    if (kind !== 'SVG') return { ...decoded.picture, kind, shown: decoded.shown };
+    const picture = await drawnSvg(decoded.drawing);
+    return { ...picture, kind, shown: shownOf(picture) };
   } catch (thrown) {
     throw at(name, thrown);
   }

@@ -1,6 +1,14 @@
 /** A picture brought down to what a screen shows of it. */
 import type { Picture } from '@shared/reading/index.ts';
 
+/** More pixels than this a side, no screen shows. */
+const MOST_SHOWN = 2048;
+
+/** What is shown of a picture: to bring down many millions of pixels takes a tenth of a second, so it is made where no window waits. */
+export function shownOf(picture: Picture): ImageBitmap {
+  return smallCanvas(picture, MOST_SHOWN).transferToImageBitmap();
+}
+
 /** Rows of the picture that are on a canvas at once: one for all of it would hold all pixels a second time. */
 const STRIP_ROWS = 256;
 

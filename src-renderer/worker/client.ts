@@ -18,11 +18,17 @@ const PATIENCE_MS = 100;
 
 /** What is needed of a `Worker`. */
 export interface Helper<Name extends JobName> {
-  postMessage(message: ToWorker<Name>): void;
+  postMessage(message: ToWorker<Name>, transfer?: Transferable[]): void;
   terminate(): void;
   onmessage: ((event: MessageEvent<FromWorker<Name>>) => unknown) | null;
   onmessageerror: ((event: MessageEvent) => unknown) | null;
   onerror: ((event: ErrorEvent) => unknown) | null;
+}
+
+/** What a worker is given, with what of it moves there without being copied. */
+export interface HandedOver<Given> {
+  readonly value: Given;
+  readonly transfer: Transferable[];
 }
 
 export interface Listener<Name extends JobName> {
@@ -52,11 +58,18 @@ export class WorkerClient<Name extends JobName> {
   #count = 0;
   #patience: ReturnType<typeof setTimeout> | undefined;
 
-  /** `job` is how the window does it without a worker, null where that would make the page too large; `start` makes one. */
+  /** What is being copied for the worker. */
+  #copied: Jobs[Name]['given'] | null = null;
+
+  /**
+   * `job` is how the window does it without a worker, null where that would make the page too large; `start` makes
+   * one; `copy` makes what can be handed over of what is given, where to send it at once would hold up the window.
+   */
   constructor(
     private readonly name: Name,
     private readonly job: Job<Name> | null,
     private readonly start: () => Promise<Helper<Name>> = startWorker as () => Promise<Helper<Name>>,
+    private readonly copy: ((given: Jobs[Name]['given']) => Promise<HandedOver<Jobs[Name]['given']>>) | null = null,
   ) {}
 
   /** The same `given`, as an object, is sent to the worker once. */
@@ -91,7 +104,8 @@ export class WorkerClient<Name extends JobName> {
 
   /** The worker has so long to let go of its question. What it opens for the next one as well it may open to the end. */
   #awaitRelease(next: Jobs[Name]['given']): void {
-    if (!this.#helper || (!this.#isOpened && next === this.#held)) return;
+    // Of what is still copied nothing was asked yet.
+    if (!this.#helper || next === this.#copied || (!this.#isOpened && next === this.#held)) return;
     this.#patience ??= setTimeout(() => {
       this.#end();
       this.#send();
@@ -110,6 +124,7 @@ export class WorkerClient<Name extends JobName> {
     this.#helper?.terminate();
     this.#helper = null;
     this.#held = null;
+    this.#copied = null;
   }
 
   #send(): void {
@@ -119,15 +134,28 @@ export class WorkerClient<Name extends JobName> {
       void this.#begin();
       return;
     }
-    const { id, given, ask } = question;
+    const { given } = question;
+    if (given === this.#held) this.#post(question, null);
+    else if (!this.copy) this.#post(question, { value: given, transfer: [] });
+    else if (given !== this.#copied) void this.#sendCopy(given, this.copy(given));
+  }
+
+  /** Whatever is asked last of what is copied meanwhile. */
+  async #sendCopy(given: Jobs[Name]['given'], copy: Promise<HandedOver<Jobs[Name]['given']>>): Promise<void> {
+    this.#copied = given;
+    const helper = this.#helper;
+    const handed = await copy;
+    if (this.#helper !== helper || this.#copied !== given) return;
+    this.#copied = null;
+    if (this.#question?.given === given) this.#post(this.#question, handed);
+  }
+
+  #post({ id, given, ask }: Question<Name>, handed: HandedOver<Jobs[Name]['given']> | null): void {
     try {
-      this.#helper.postMessage({
-        kind: 'ask',
-        id,
-        job: this.name,
-        given: given === this.#held ? null : { value: given },
-        ask,
-      });
+      this.#helper?.postMessage(
+        { kind: 'ask', id, job: this.name, given: handed && { value: handed.value }, ask },
+        handed?.transfer ?? [],
+      );
       if (given !== this.#held) this.#isOpened = false;
       this.#held = given;
     } catch (thrown) {

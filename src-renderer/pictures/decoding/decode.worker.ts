@@ -1,7 +1,15 @@
 /** Looks at a picture file and decodes it, where it can be ended at any time. */
 import { problemError, problemOf } from '@shared/problem/index.ts';
-import { checkPictureFile, decodePhoto, MOST_KEPT_MEGAPIXELS, readSvg, type Picture } from '@shared/reading/index.ts';
+import {
+  checkPictureFile,
+  decodePhoto,
+  MOST_KEPT_MEGAPIXELS,
+  readSvg,
+  type Picture,
+  type PictureKind,
+} from '@shared/reading/index.ts';
 import { givenPicture } from '../given.ts';
+import { shownOf } from '../small-canvas.ts';
 import { decodedByBrowser, type Checked } from './by-browser.ts';
 import type { Answers, Asked, Decoded, FromWorker } from './messages.ts';
 
@@ -25,13 +33,14 @@ async function pixelsOf(bytes: Uint8Array<ArrayBuffer>): Promise<Decoded> {
     case 'SVG':
       return { kind: 'SVG', drawing: readSvg(svgText(bytes)) };
     case 'PBM':
-      return { kind: 'PBM', picture: decodePhoto(bytes).picture };
+      return shown('PBM', decodePhoto(bytes).picture);
     default:
-      return {
-        kind: file.kind,
-        picture: await (isLarge(file) ? decodedByRows(bytes, file) : decodedByBrowser(bytes, file)),
-      };
+      return shown(file.kind, await (isLarge(file) ? decodedByRows(bytes, file) : decodedByBrowser(bytes, file)));
   }
+}
+
+function shown(kind: Exclude<PictureKind, 'SVG'>, picture: Picture): Decoded {
+  return { kind, picture, shown: shownOf(picture) };
 }
 
 /** A PNG may be nearly as many bytes as it has pixels, which the browser would hold beside its copies of these. */
@@ -53,7 +62,7 @@ function decodedByRows(bytes: Uint8Array<ArrayBuffer>, { kind, width, height }: 
 /** Pixels, and the bytes of a file that was only looked at, move to the window without being copied. */
 function buffersOf(value: Answers[keyof Answers]): Transferable[] {
   if ('bytes' in value) return [value.bytes.buffer];
-  return 'picture' in value ? [value.picture.rgba.buffer as ArrayBuffer] : [];
+  return 'picture' in value ? [value.picture.rgba.buffer as ArrayBuffer, value.shown] : [];
 }
 
 /** Throws `picture-broken` for what is not UTF-8. */

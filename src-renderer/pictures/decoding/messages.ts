@@ -9,9 +9,9 @@ export type Asked =
   /** Its pixels. */
   | { readonly kind: 'pixels'; readonly bytes: Uint8Array<ArrayBuffer> };
 
-/** A drawing is only looked at in the worker: nothing but a document can draw it. */
+/** `shown` is the picture as {@link shownOf} makes it. A drawing is only looked at in the worker: nothing but a document can draw it. */
 export type Decoded =
-  | { readonly kind: Exclude<PictureKind, 'SVG'>; readonly picture: Picture }
+  | { readonly kind: Exclude<PictureKind, 'SVG'>; readonly picture: Picture; readonly shown: ImageBitmap }
   | { readonly kind: 'SVG'; readonly drawing: SvgDrawing };
 
 export type Answers = { readonly given: GivenPicture; readonly pixels: Decoded };

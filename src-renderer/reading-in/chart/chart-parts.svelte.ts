@@ -3,7 +3,8 @@
  * then put together with what was read before it. What came before stays as it
  * was, to be gone back to.
  */
-import type { Corners, Picture } from '@shared/reading/index.ts';
+import type { Corners } from '@shared/reading/index.ts';
+import type { DecodedPicture } from '../../pictures/decode.ts';
 import { ChartReadingModel } from './chart-reading-model.svelte.ts';
 import { CornerClicks } from './corner-clicks.svelte.ts';
 import { JoinModel } from './join-model.svelte.ts';
@@ -29,7 +30,7 @@ export class ChartParts {
   #later = $state.raw<readonly Step[]>([]);
 
   constructor(
-    picture: Picture,
+    picture: DecodedPicture,
     private readonly announce: (said: string) => void,
   ) {
     this.first = this.#photo(new ChartReadingModel(picture), null);
@@ -53,7 +54,7 @@ export class ChartParts {
   }
 
   /** The chart goes on over a further photo. */
-  addPhoto(picture: Picture): void {
+  addPhoto(picture: DecodedPicture): void {
     const before = this.part;
     if (!before) return;
     this.#later = [...this.#later, this.#photo(new ChartReadingModel(picture, this.first.model.settings), before)];

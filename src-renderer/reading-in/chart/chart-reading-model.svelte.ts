@@ -12,10 +12,11 @@ import {
   type FoundChart,
   type FigureLevel,
   type Levels,
-  type Picture,
   type Point,
   type Progress,
 } from '@shared/reading/index.ts';
+import { copiedPicture } from '../../pictures/copied.ts';
+import type { DecodedPicture } from '../../pictures/decode.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
 import { foundAt, type FoundAt } from './found-charts.ts';
 import { SettledCells } from './settled-cells.svelte.ts';
@@ -79,7 +80,7 @@ export class ChartReadingModel {
   #isQuickWanted = false;
   #since = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
-  readonly #reader = new WorkerClient('chart', null);
+  readonly #reader = new WorkerClient('chart', null, undefined, copiedPicture);
   readonly #heard: Listener<'chart'>;
 
   /** What was counted last; quick answers count nothing. */
@@ -87,7 +88,7 @@ export class ChartReadingModel {
 
   /** `settings`: what a person said of another photo of the same chart. */
   constructor(
-    readonly picture: Picture,
+    readonly picture: DecodedPicture,
     settings: ChartSettings = AS_FOUND,
   ) {
     this.settings = { ...settings, givenColumns: null, givenRows: null };

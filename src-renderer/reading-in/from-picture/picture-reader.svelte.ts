@@ -1,6 +1,7 @@
 /** Has a picture turned into cells, always for the latest options. */
 import type { Problem } from '@shared/problem/index.ts';
 import type { Picture, PictureMotif, PictureOptions, Progress } from '@shared/reading/index.ts';
+import { copiedPicture } from '../../pictures/copied.ts';
 import { WorkerClient, type Helper } from '../../worker/index.ts';
 
 export type ReaderState =
@@ -20,7 +21,7 @@ export class PictureReader {
     private readonly picture: Picture,
     start?: () => Promise<Helper<'picture'>>,
   ) {
-    this.#client = new WorkerClient('picture', null, start);
+    this.#client = new WorkerClient('picture', null, start, copiedPicture);
   }
 
   /** Begins anew with other options; what is still under way for earlier ones is dropped. */

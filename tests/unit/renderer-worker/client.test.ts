@@ -248,4 +248,41 @@ describe('a client without a worker', () => {
     await vi.runAllTimersAsync();
     expect(heard).toEqual([['first', 'unexpected']]);
   });
+
+  it('hands a copy over that takes its time, with whatever is asked last of it', async () => {
+    const made = starting<'measure', HeldWorker<'measure'>>(() => new HeldWorker());
+    const transfer = [new ArrayBuffer(8)];
+    const copy = vi.fn(async (value: Drawing) => {
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      return { value: { ...value }, transfer };
+    });
+    const client = new WorkerClient('measure', null, made.start, copy);
+    const answers: string[] = [];
+    const ask = (name: string, given: Drawing): void =>
+      client.ask(given, null, { answer: () => answers.push(name), failed: () => undefined });
+    const wait = (ms: number) => vi.advanceTimersByTimeAsync(ms);
+
+    ask('first', FIRST);
+    await wait(200);
+    ask('second', FIRST);
+    await wait(200);
+    const [worker] = made.workers;
+    expect(worker?.heard.map((message) => message.kind === 'ask' && message.given)).toEqual([{ value: FIRST }]);
+    expect(worker?.transfers).toEqual([transfer]);
+    answerTo(worker, FIRST);
+    ask('third', FIRST);
+    answerTo(worker, FIRST);
+    expect([answers, copy.mock.calls.length, made.workers.length]).toEqual([['second', 'third'], 1, 1]);
+
+    // What is stopped before it is copied is never asked; the next question has a copy of its own.
+    ask('fourth', SECOND);
+    client.stop();
+    await wait(1000);
+    expect(worker?.asked).toHaveLength(2);
+    ask('fifth', SECOND);
+    await wait(1000);
+    answerTo(made.workers.at(-1), SECOND);
+    expect(answers.at(-1)).toBe('fifth');
+    expect(copy).toHaveBeenCalledTimes(3);
+  });
 });

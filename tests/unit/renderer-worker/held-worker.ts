@@ -12,10 +12,12 @@ export class HeldWorker<Name extends JobName> implements Helper<Name> {
   onmessageerror: Helper<Name>['onmessageerror'] = null;
   onerror: Helper<Name>['onerror'] = null;
   readonly heard: ToWorker<Name>[] = [];
+  readonly transfers: (readonly Transferable[])[] = [];
   isEnded = false;
 
-  postMessage(message: ToWorker<Name>): void {
+  postMessage(message: ToWorker<Name>, transfer: readonly Transferable[] = []): void {
     this.heard.push(message);
+    if (transfer.length > 0) this.transfers.push(transfer);
   }
   terminate(): void {
     this.isEnded = true;
