@@ -1,6 +1,6 @@
 /** What shaping costs on a machine whose forward needles cannot be seen, and so not be pushed. */
 import { makeFabric, withEndNeedles } from '../fabric/index.ts';
-import { edgesAt, type Piece } from '../piece/index.ts';
+import { edgesAt, isStraight, type Piece } from '../piece/index.ts';
 import { copiesIn } from '../pattern/index.ts';
 import type { Finding, Sewn } from './finding.ts';
 import type { Inspected } from './inspected.ts';
@@ -17,9 +17,16 @@ const MOST_IN_SEAM = 2;
  * that does not vanish into the seam; all of the piece in one finding.
  */
 export function edgesUnseen({ piece, plan, outline, fabric, endNeedleRows }: Inspected): Finding[] {
-  if (piece.machine.chooses !== 'ahead-unseen') return [];
+  if (piece.machine.chooses !== 'ahead-unseen' || isStraight(outline)) return [];
   const drawn = makeFabric(outline, copiesIn(plan), piece.mainYarn);
-  const seen = withEndNeedles(drawn, outline, piece.mainYarn, endNeedleRows, NONE_PARTED, 'ahead-seen').fabric;
+  const selecting = {
+    outline,
+    main: piece.mainYarn,
+    on: endNeedleRows,
+    parted: NONE_PARTED,
+    chooses: 'ahead-seen',
+  } as const;
+  const seen = withEndNeedles(drawn, selecting).fabric;
   const missed: number[] = [];
   const deepest = { left: 0, right: 0 };
   for (let row = 2; row <= fabric.rows; row++) {

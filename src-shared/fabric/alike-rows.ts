@@ -10,15 +10,24 @@ import type { Fabric } from './types.ts';
  * its own where none below it is. Now and then a row is said to stand alone
  * that does not, never the other way round.
  */
-export function alikeRows({ cells, width, rows }: Fabric): Int32Array {
+export function alikeRows(fabric: Fabric): Int32Array {
+  return alikeAmong(
+    fabric,
+    Int32Array.from({ length: fabric.rows }, (_, row) => row),
+  );
+}
+
+/** The same of a few rows, given by their index and ascending: for each the lowest of them that is alike. */
+export function alikeAmong({ cells, width }: Fabric, rows: ArrayLike<number>): Int32Array {
   const line = linesOf(cells, width);
-  const alike = new Int32Array(rows);
+  const alike = new Int32Array(rows.length);
   const lowest = new Map<number, number>();
-  for (let row = 0; row < rows; row++) {
+  for (let at = 0; at < rows.length; at++) {
+    const row = rows[at] as number;
     const hash = hashOf(line, row);
     const below = lowest.get(hash);
     if (below === undefined) lowest.set(hash, row);
-    alike[row] = below !== undefined && isSame(line, below, row) ? below : row;
+    alike[at] = below !== undefined && isSame(line, below, row) ? below : row;
   }
   return alike;
 }

@@ -6,6 +6,7 @@ import type { KnitAllOver, KnitPiece } from '../project/index.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
 import { clippingOf } from './clipped-copies.ts';
 import { runOn } from './copies.ts';
+import type { PaintedCopies } from './painted.ts';
 import { setUpBefore } from './set-up.ts';
 import type { CopiesPlace, MotifExtent, PlacedAllOver, PlacedPatterns } from './types.ts';
 
@@ -13,15 +14,21 @@ import type { CopiesPlace, MotifExtent, PlacedAllOver, PlacedPatterns } from './
  * Puts one all-over on the piece. Throws what `rowsOfExtent` throws,
  * `no-figure`, `rows-outside-piece`, `fill-rows-turned` if its last row comes
  * out below its first, and `fill-without-room` if its border covers every row.
+ * `before`: its copies before their motif was painted.
  */
 export function placeAllOver(
   piece: KnitPiece,
   allOver: KnitAllOver,
   number: number,
   { outline, sections, extents }: Pick<PlacedPatterns, 'outline' | 'sections' | 'extents'>,
+  before: PaintedCopies | null = null,
 ): PlacedAllOver {
   const { motif, position, border, shift, step, centre, cutCopies, colourOrder } = allOver;
-  const { grid: copy, ground, isMirrored } = copyOfAllOver(piece, allOver, extents.get(motif.id) as MotifExtent);
+  const {
+    grid: copy,
+    ground,
+    isMirrored,
+  } = copyOfAllOver(piece, allOver, extents.get(motif.id) as MotifExtent, before);
   const { first: firstRow, last: lastRow } = rowsOfExtent(position, sections);
   const highest = Math.max(firstRow, lastRow);
   if (highest > outline.rows) {
@@ -47,14 +54,19 @@ export function placeAllOver(
   };
   if (!hasRoom(place, outline)) throw problemError('fill-without-room', { allOver: number + 1 });
   const setUpAt = setUpBefore(firstRow, piece.machine);
-  const clipping = clippingOf(place, null, outline, cutCopies);
+  const clipping = clippingOf(place, null, outline, cutCopies, before);
   return { kind: 'all-over', number, ...place, ...clipping, setUpAt, seamAllowance, isHalfOff };
 }
 
 /** A repeat is taken up as well as across, so that a chart drawn with the beginning of another repeat still tiles. */
-function copyOfAllOver(piece: KnitPiece, { motif, unit, isMirrored }: KnitAllOver, extent: MotifExtent): Copy {
+function copyOfAllOver(
+  piece: KnitPiece,
+  { motif, unit, isMirrored }: KnitAllOver,
+  extent: MotifExtent,
+  before: PaintedCopies | null,
+): Copy {
   const height = unit === 'repeat' ? extent.repeat.height : extent.height;
-  return copyOnNeedles(motif, { ...extent, height }, unit, piece, isMirrored);
+  return copyOnNeedles(motif, { ...extent, height }, unit, piece, isMirrored, before);
 }
 
 /**

@@ -6,6 +6,7 @@ import { problemError } from '../problem/index.ts';
 import type { KnitBand, KnitPiece } from '../project/index.ts';
 import { clippingOf } from './clipped-copies.ts';
 import { copyOnNeedles, type Copy } from './copy.ts';
+import type { PaintedCopies } from './painted.ts';
 import { setUpBefore } from './set-up.ts';
 import type { MotifExtent, PlacedBand, PlacedGroup, PlacedPatterns } from './types.ts';
 
@@ -19,16 +20,18 @@ export const NO_BORDER = { left: 0, right: 0 };
  * Puts one band on the piece: its first row from the position, its needles
  * from the ranked placements on the edges of that row. Throws `no-figure`,
  * `section-missing`, `motif-taller-than-section`, `motif-leaves-section`,
- * `rows-outside-piece`, `choice-unknown` and what placing throws.
+ * `rows-outside-piece`, `choice-unknown` and what placing throws. `before`: its
+ * groups before their motifs were painted.
  */
 export function placeBand(
   piece: KnitPiece,
   band: KnitBand,
   number: number,
   { outline, sections, extents }: Omit<PlacedPatterns, 'patterns'>,
+  before: readonly PaintedCopies[] = [],
 ): PlacedBand {
-  const copies = band.groups.map(({ motif, isMirrored }) =>
-    copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece, isMirrored),
+  const copies = band.groups.map(({ motif, isMirrored }, g) =>
+    copyOnNeedles(motif, extents.get(motif.id) as MotifExtent, band.unit, piece, isMirrored, before[g]),
   );
   const heights = band.groups.map(({ up }, g) => up * (copies[g] as Copy).grid.height);
   const lowest = Math.min(...band.groups.map(({ rise }) => rise));
@@ -71,7 +74,8 @@ export function placeBand(
       border: NO_BORDER,
       colours: band.colourOrder && { order: band.colourOrder, from: firstRow },
     };
-    return { ...place, figure, band: number, across, up, ...clippingOf(place, across, outline, band.cutCopies) };
+    const clipping = clippingOf(place, across, outline, band.cutCopies, before[g]);
+    return { ...place, figure, band: number, across, up, ...clipping };
   });
   const setUpAt = setUpBefore(firstRow, piece.machine);
   return { kind: 'band', number, question, choices, taken: band.choice, groups, firstRow, lastRow, setUpAt };

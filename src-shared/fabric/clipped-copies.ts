@@ -2,9 +2,11 @@
  * Copies that are clipped: they lose figure where the piece ends, in the border,
  * or above the last row. And which of them are knitted at all.
  */
+import type { Grid } from '../grid/index.ts';
 import type { Outline } from '../piece/index.ts';
 import type { ClippedCopies } from '../pattern/index.ts';
 import { rowsOfTier, runOn, type Rows } from './copies.ts';
+import type { PaintedCopies } from './painted.ts';
 import type { ClippedCopy, Clipping, CopiesPlace } from './types.ts';
 
 /** Share of its figure that a copy may lose and still be read. */
@@ -13,15 +15,16 @@ const READS_WITHOUT = 0.25;
 /**
  * What the edges leave of copies, `across` in each tier; null: as many as show
  * figure on the piece. The cost grows with the rows, and with the copies that
- * lose some.
+ * lose some. `before`: the copies before their motif was painted.
  */
 export function clippingOf(
   place: CopiesPlace,
   across: number | null,
   outline: Outline,
   keeps: ClippedCopies,
+  before: PaintedCopies | null = null,
 ): Clipping {
-  const inRows = figureInRows(place);
+  const inRows = figureInRows(place, before);
   const figure = inRows.reduce((sum, count) => sum + count, 0);
   const { height } = place.copy;
   let whole = 0;
@@ -109,13 +112,31 @@ function lossesIn(
   return losses;
 }
 
+/** By the copy: it is never changed. */
+const counted = new WeakMap<Grid, { readonly ground: number; readonly inRows: Int32Array }>();
+
 /** Figure stitches in each row of a copy. */
-function figureInRows({ copy: { width, height, cells }, ground }: CopiesPlace): Int32Array {
-  const counts = new Int32Array(height);
-  for (let row = 0; row < height; row++) {
-    let count = 0;
-    for (let index = row * width, end = index + width; index < end; index++) if (cells[index] !== ground) count++;
-    counts[row] = count;
-  }
-  return counts;
+function figureInRows({ copy, ground }: CopiesPlace, before: PaintedCopies | null): Int32Array {
+  const known = counted.get(copy);
+  if (known?.ground === ground) return known.inRows;
+  const was = before && isSameSize(before.place.copy, copy) ? counted.get(before.place.copy) : undefined;
+  const isKnown = was?.ground === ground;
+  const inRows = isKnown ? was.inRows.slice() : new Int32Array(copy.height);
+  const count = (row: number): void => {
+    inRows[row] = figureIn(copy.cells, row * copy.width, (row + 1) * copy.width, ground);
+  };
+  if (before && isKnown) for (const row of before.rows) if (row < copy.height) count(row);
+  if (!isKnown) for (let row = 0; row < copy.height; row++) count(row);
+  counted.set(copy, { ground, inRows });
+  return inRows;
+}
+
+function isSameSize(one: Grid, other: Grid): boolean {
+  return one.width === other.width && one.height === other.height;
+}
+
+function figureIn(cells: Uint8Array, from: number, to: number, ground: number): number {
+  let count = 0;
+  for (let at = from; at < to; at++) if (cells[at] !== ground) count++;
+  return count;
 }

@@ -1,10 +1,18 @@
 /** One copy of a motif as it lies on the needles. */
 import { columnOfNeedle, isMirroredOnNeedles, type Slot } from '../bed/index.ts';
-import { crop, type Grid } from '../grid/index.ts';
-import { blankEdges, trueRepeat } from '../motif/repeat/index.ts';
+import type { Grid } from '../grid/index.ts';
+import {
+  blankEdges,
+  lineHashes,
+  lineHashesAgain,
+  trueRepeat,
+  type Blank,
+  type LineHashes,
+} from '../motif/repeat/index.ts';
 import { problemError } from '../problem/index.ts';
 import type { Pattern } from '../pattern/index.ts';
 import type { KnitMotif, KnitPiece } from '../project/index.ts';
+import type { PaintedCopies, PaintedMotif } from './painted.ts';
 import type { MotifExtent } from './types.ts';
 
 export interface Copy {
@@ -17,24 +25,35 @@ export interface Copy {
   readonly isMirrored: boolean;
 }
 
-/** A large drawing takes longer to measure than to place, and is placed in every size. */
-const known = new WeakMap<KnitMotif, { readonly ground: number; readonly extent: MotifExtent }>();
+interface Known {
+  readonly ground: number;
+  readonly extent: MotifExtent;
+  readonly hashes: LineHashes;
+}
 
-/** What placing must know of a motif on its ground, measured once for each. */
-export function extentOf(motif: KnitMotif, ground: number): MotifExtent {
+/** A large drawing takes longer to measure than to place, and is placed in every size. */
+const known = new WeakMap<KnitMotif, Known>();
+
+/** What placing must know of a motif on its ground, measured once for each; `before`: as it was before it was painted. */
+export function extentOf(motif: KnitMotif, ground: number, before: PaintedMotif | null = null): MotifExtent {
   const last = known.get(motif);
   if (last?.ground === ground) return last.extent;
   const { grid } = motif;
   const { width, height } = grid;
-  const extent = { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid) };
-  known.set(motif, { ground, extent });
+  const was = before && known.get(before.motif);
+  const hashes = was
+    ? lineHashesAgain(grid, { grid: before.motif.grid, hashes: was.hashes }, before.rows)
+    : lineHashes(grid);
+  const extent = { width, height, blank: blankEdges(grid, ground), repeat: trueRepeat(grid, hashes) };
+  known.set(motif, { ground, extent, hashes });
   return extent;
 }
 
 /**
  * A copy is the true repeat across, or all drawn columns (`unit`), by all drawn
  * rows, on the ground of the piece; as-worn charts are turned for a knit face,
- * and a mirrored group once more. Throws `no-figure`.
+ * and a mirrored group once more. `before`: the copies before the motif was
+ * painted. Throws `no-figure`.
  */
 export function copyOnNeedles(
   motif: KnitMotif,
@@ -42,33 +61,39 @@ export function copyOnNeedles(
   unit: Pattern['unit'],
   { finishedFace, mainYarn: ground }: Pick<KnitPiece, 'finishedFace' | 'mainYarn'>,
   isMirrored: boolean,
+  before: PaintedCopies | null = null,
 ): Copy {
   const width = unit === 'repeat' ? extent.repeat.width : extent.width;
-  const drawn = crop(motif.grid, 0, 0, width, extent.height);
-  const blank = width === extent.width ? extent.blank : blankEdges(drawn, ground);
+  const isTurned = isMirroredOnNeedles(motif.shows, finishedFace) !== isMirrored;
+  const grid = laidOut(motif.grid, width, extent.height, isTurned, before);
+  const blank = width === extent.width ? onNeedles(extent.blank, isTurned) : blankEdges(grid, ground);
   if (!blank) throw problemError('no-figure', { motif: motif.name });
-  if (isMirroredOnNeedles(motif.shows, finishedFace) === isMirrored) {
-    return { grid: drawn, ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: false };
-  }
-  return {
-    grid: turned(drawn),
-    ground,
-    blankLeft: blank.right,
-    blankRight: blank.left,
-    isMirrored: true,
-  };
+  return { grid, ground, blankLeft: blank.left, blankRight: blank.right, isMirrored: isTurned };
 }
 
-function turned({ width, height, cells }: Grid): Grid {
+function onNeedles(blank: Blank | null, isTurned: boolean): Blank | null {
+  return blank && isTurned ? { ...blank, left: blank.right, right: blank.left } : blank;
+}
+
+/** The lower left of a drawing as it lies on the needles; of copies that lay so already, only the rows that were painted are laid. */
+function laidOut(drawn: Grid, width: number, height: number, isTurned: boolean, before: PaintedCopies | null): Grid {
+  if (!isTurned && width === drawn.width && height === drawn.height) return drawn;
   const source = Int32Array.from({ length: width }, (_, needle) =>
-    columnOfNeedle(needle as Slot, width, 0 as Slot, true),
+    columnOfNeedle(needle as Slot, width, 0 as Slot, isTurned),
   );
-  const result = new Uint8Array(cells.length);
-  for (let row = 0; row < height; row++) {
-    const start = row * width;
+  const lay = (cells: Uint8Array, row: number): void => {
+    const [from, to] = [row * drawn.width, row * width];
     for (let needle = 0; needle < width; needle++) {
-      result[start + needle] = cells[start + (source[needle] as number)] as number;
+      cells[to + needle] = drawn.cells[from + (source[needle] as number)] as number;
     }
+  };
+  const was = before?.place;
+  if (was?.copy.width === width && was.copy.height === height && was.isMirrored === isTurned) {
+    const cells = was.copy.cells.slice();
+    for (const row of before?.rows ?? []) if (row < height) lay(cells, row);
+    return { width, height, cells };
   }
-  return { width, height, cells: result };
+  const cells = new Uint8Array(width * height);
+  for (let row = 0; row < height; row++) lay(cells, row);
+  return { width, height, cells };
 }

@@ -6,6 +6,7 @@
 import type { Machine, Run, Slot } from '../bed/index.ts';
 import { edgesAt, type Outline } from '../piece/index.ts';
 import type { KnitPattern, KnitPiece } from '../project/index.ts';
+import type { Rows } from './copies.ts';
 import { OUTSIDE, type Fabric, type PlacedPatterns } from './types.ts';
 
 /** Whether end-needle selection is on while a pattern is knitted: as it asks, where the machine leaves the choice. */
@@ -52,17 +53,99 @@ type Ends = readonly [left: number, right: number];
  * before; where they can be seen they are put right by hand after shaping, else
  * the old edge needle knits contrast and the new one does not.
  */
-export function withEndNeedles(
-  fabric: Fabric,
-  outline: Outline,
-  main: number,
-  on: ReadonlySet<number>,
-  parted: ReadonlySet<number>,
-  chooses: Machine['chooses'] = 'ahead-seen',
-): { readonly fabric: Fabric; readonly endNeedles: readonly (EndNeedles | undefined)[] } {
-  const endNeedles = new Array<EndNeedles | undefined>(fabric.rows);
-  if (on.size === 0) return { fabric, endNeedles };
-  const cells = fabric.cells.slice();
+export function withEndNeedles(fabric: Fabric, selecting: Selecting): EndNeedled {
+  const knitted = { fabric: { ...fabric, cells: fabric.cells.slice() }, endNeedles: noEndNeedles(fabric) };
+  knitEndNeedles(knitted, selecting, [{ first: 1, last: fabric.rows }]);
+  return knitted;
+}
+
+/** None on any row. */
+export function noEndNeedles({ rows }: Pick<Fabric, 'rows'>): (EndNeedles | undefined)[] {
+  return new Array<EndNeedles | undefined>(rows);
+}
+
+/** What end-needle selection depends on besides the fabric. */
+export interface Selecting {
+  readonly outline: Outline;
+  /** Palette index of the main yarn. */
+  readonly main: number;
+  /** The rows (1-based) on which it is on. */
+  readonly on: ReadonlySet<number>;
+  /** The rows on which groups have balls of their own. */
+  readonly parted: ReadonlySet<number>;
+  readonly chooses: Machine['chooses'];
+}
+
+/** A fabric with its end needles (index 0 is row 1). */
+export interface EndNeedled {
+  readonly fabric: Fabric;
+  readonly endNeedles: readonly (EndNeedles | undefined)[];
+}
+
+/** The figure alone: the fabric without what only binds the contrast in. */
+export function figureOf({ fabric, endNeedles }: EndNeedled, main: number): Fabric {
+  const figure = { ...fabric, cells: fabric.cells.slice() };
+  for (let row = 1; row <= fabric.rows; row++) takeOff(figure, endNeedles[row - 1], main, row);
+  return figure;
+}
+
+function takeOff({ cells, width, first }: Fabric, ends: EndNeedles | undefined, main: number, row: number): void {
+  for (const needle of ends?.needles ?? []) cells[(row - 1) * width + needle - first] = main;
+}
+
+/**
+ * Knits the end needles again, in place, after some rows (1-based, ascending)
+ * were: these have none yet, all others have theirs. Gives the rows that may not
+ * be as they were: a row reaches no further than the next ones with figure below
+ * and above it.
+ */
+export function knitEndNeedlesAgain(
+  knitted: EndNeedled & { readonly endNeedles: (EndNeedles | undefined)[] },
+  selecting: Selecting,
+  rows: readonly number[],
+): ReadonlySet<number> {
+  const { fabric, endNeedles } = knitted;
+  const stretches = rows.map((row) => stretchAround(knitted, selecting, row));
+  const reached = new Set<number>();
+  for (const { first, last } of stretches) {
+    for (let row = first; row <= last; row++) {
+      reached.add(row);
+      takeOff(fabric, endNeedles[row - 1], selecting.main, row);
+      endNeedles[row - 1] = undefined;
+    }
+  }
+  knitEndNeedles(knitted, selecting, stretches);
+  return reached;
+}
+
+/** From the next row with figure below a row to the next above it, as far as selection is on. */
+function stretchAround(knitted: EndNeedled, selecting: Selecting, row: number): Rows {
+  const { on } = selecting;
+  let [first, last] = [row, row];
+  if (!on.has(row)) return { first, last };
+  do first--;
+  while (isBlank(knitted, selecting, first));
+  do last++;
+  while (isBlank(knitted, selecting, last));
+  return { first: on.has(first) ? first : first + 1, last: on.has(last) ? last : last - 1 };
+}
+
+/** Whether selection is on in a row without figure. */
+function isBlank({ fabric, endNeedles }: EndNeedled, { on, main }: Selecting, row: number): boolean {
+  return on.has(row) && (endNeedles[row - 1]?.isBlank ?? endsOf(fabric, row, main) === null);
+}
+
+/**
+ * Knits the end needles of stretches of rows, in place, which have none yet.
+ * Each begins, and ends, with a row with figure or where selection is switched.
+ */
+export function knitEndNeedles(
+  { fabric, endNeedles }: EndNeedled & { readonly endNeedles: (EndNeedles | undefined)[] },
+  { outline, main, on, parted, chooses }: Selecting,
+  stretches: readonly Rows[],
+): void {
+  if (on.size === 0) return;
+  const { cells } = fabric;
   /** Blank rows that wait for the contrast of a row above. */
   let waiting: number[] = [];
   let before: Ends | null = null;
@@ -90,22 +173,23 @@ export function withEndNeedles(
     stays = { of: ends, ends: [staying, staying] };
     return stays.ends;
   };
-  for (let row = 1; row <= fabric.rows; row++) {
-    if (!on.has(row)) {
-      before = null;
-      waiting = [];
-      continue;
+  for (const { first, last } of stretches) {
+    [before, waiting] = [null, []];
+    for (let row = first; row <= last; row++) {
+      if (!on.has(row)) {
+        [before, waiting] = [null, []];
+        continue;
+      }
+      const ends = endsOf(fabric, row, main);
+      if (ends) {
+        for (const blank of waiting) knitBlank(blank, ends);
+        waiting = [];
+        before = ends;
+        knit(row, ends, false);
+      } else if (before) knitBlank(row, parted.has(row) ? before : stayingOf(before, row));
+      else waiting.push(row);
     }
-    const ends = endsOf(fabric, row, main);
-    if (ends) {
-      for (const blank of waiting) knitBlank(blank, ends);
-      waiting = [];
-      before = ends;
-      knit(row, ends, false);
-    } else if (before) knitBlank(row, parted.has(row) ? before : stayingOf(before, row));
-    else waiting.push(row);
   }
-  return { fabric: { ...fabric, cells }, endNeedles };
 }
 
 /**
@@ -117,18 +201,15 @@ export function outermostOn(outline: Outline, row: number, chooses: Machine['cho
 }
 
 /**
- * The fabric of a machine whose forward needles cannot be seen: a needle that
- * comes into work before a row was not there to be chosen, so it knits main.
+ * On a machine whose forward needles cannot be seen, a needle that comes into
+ * work before a row (1-based) was not there to be chosen: makes it knit main.
  */
-export function asChosenUnseen(fabric: Fabric, outline: Outline, main: number): Fabric {
-  const cells = fabric.cells.slice();
-  for (let row = 2; row <= fabric.rows; row++) {
-    const [before, now] = [edgesAt(outline, row - 1), edgesAt(outline, row)];
-    const start = (row - 1) * fabric.width - fabric.first;
-    if (now.first < before.first) cells.fill(main, start + now.first, start + Math.min(before.first, now.last + 1));
-    if (now.last > before.last) cells.fill(main, start + Math.max(before.last + 1, now.first), start + now.last + 1);
-  }
-  return { ...fabric, cells };
+export function knitUnseen({ cells, width, first }: Fabric, outline: Outline, main: number, row: number): void {
+  if (row === 1) return;
+  const [before, now] = [edgesAt(outline, row - 1), edgesAt(outline, row)];
+  const start = (row - 1) * width - first;
+  if (now.first < before.first) cells.fill(main, start + now.first, start + Math.min(before.first, now.last + 1));
+  if (now.last > before.last) cells.fill(main, start + Math.max(before.last + 1, now.first), start + now.last + 1);
 }
 
 function knits({ cells, width, rows }: Fabric, row: number, yarn: number): boolean {

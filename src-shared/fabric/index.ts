@@ -10,6 +10,8 @@ export * from './copies.ts';
 export * from './all-overs-round.ts';
 export * from './gaps-round.ts';
 export { placeAllOver } from './all-overs.ts';
+export * from './painted.ts';
 export * from './place-patterns.ts';
+export * from './knit-patterns.ts';
 export * from './seam-matching/index.ts';
 export * from './sizes-table.ts';

@@ -5,8 +5,8 @@ import { sectionAt } from '../piece/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 
 export interface MendingByRow {
-  /** What is done about the floats of a row (1-based). */
-  readonly ofFloats: (row: number) => FloatMending;
+  /** What is done about the floats of a row (1-based); null where none are mended. */
+  readonly ofFloats: ((row: number) => FloatMending) | null;
   /** Whether yarn that goes from a row to a later one too far aside is cut. */
   readonly isCutAside: (from: number, to: number) => boolean;
 }
@@ -29,8 +29,10 @@ export function mendingByRow(
     }
   }
   const isLined = (row: number): boolean => sectionAt(sections, row).isLined;
+  const ofFloats = (row: number): FloatMending =>
+    floats[row - 1] === 'left' || isLined(row) ? 'left' : (floats[row - 1] as FloatMending);
   return {
-    ofFloats: (row) => (floats[row - 1] === 'left' || isLined(row) ? 'left' : (floats[row - 1] as FloatMending)),
+    ofFloats: piece.patterns.some(({ longFloats }) => longFloats !== 'left') ? ofFloats : null,
     isCutAside: (from, to) =>
       (carries[from - 1] === 'cut' || carries[to - 1] === 'cut') && !(isLined(from) && isLined(to)),
   };

@@ -58,21 +58,23 @@ export interface WaysBefore {
 }
 
 /**
- * What `carriesOf` gives, from what it gave before (`layAgain`): only ways that
- * leave a painted row or enter one are worked out. All others stay the values
- * that they were.
+ * What `carriesOf` gives, from what it gave before (`layAgain`), and the rows
+ * (1-based) on which that is not as it was: only ways that leave a painted row
+ * or enter one are worked out. All others stay the values that they were.
  */
 export function carriesAgain(
   laid: LaidStrands,
   settings: Pick<Laying, 'gauges' | 'floatLimit'>,
   isCutAside: (from: number, to: number) => boolean,
   before: WaysBefore,
-): Ways {
+): { readonly ways: Ways; readonly changed: readonly number[] } {
   const wayOf = waysOn(laid, settings, isCutAside);
-  const carries = [...before.ways.carries];
-  const cuts = [...before.ways.cuts];
+  const carries = before.ways.carries.slice();
+  const cuts = before.ways.cuts.slice();
+  const changed: number[] = [];
   const left = new Set<number>();
   for (const row of before.painted) {
+    if (endsAlike(before.laid.rows[row - 1] as LaidRow, laid.rows[row - 1] as LaidRow)) continue;
     left.add(row);
     for (const strand of new Set([...strandsOf(before.laid, row), ...strandsOf(laid, row)])) {
       for (const { rows } of [before.laid, laid]) left.add(nextWith(rows, strand, row, -1));
@@ -91,10 +93,29 @@ export function carriesAgain(
       if ('because' in way) cut.push(way);
       else carried.push(way);
     }
+    if (areAlike(carried, carries[row - 1]) && areAlike(cut, cuts[row - 1])) continue;
     carries[row - 1] = carried.length > 0 ? carried : undefined;
     cuts[row - 1] = cut.length > 0 ? cut : undefined;
+    changed.push(row);
   }
-  return { carries, cuts };
+  return { ways: { carries, cuts }, changed };
+}
+
+/** Whether the same strands knit in a row, from the same first needles to the same last ones. */
+function endsAlike(one: LaidRow, other: LaidRow): boolean {
+  return (
+    one.isMainKnitted === other.isMainKnitted &&
+    one.strands.length === other.strands.length &&
+    one.strands.every(({ strand, first, last }, at) => {
+      const same = other.strands[at];
+      return strand === same?.strand && first === same.first && last === same.last;
+    })
+  );
+}
+
+function areAlike<Way extends Carry | Cut>(ways: readonly Way[], before: readonly Way[] = []): boolean {
+  const keys = Object.keys(ways[0] ?? {}) as (keyof Way)[];
+  return ways.length === before.length && ways.every((way, at) => keys.every((key) => way[key] === before[at]?.[key]));
 }
 
 /** The next row (1-based) up or down that a strand knits in; 0 where there is none. */

@@ -3,38 +3,31 @@
  * again, all others stay the values that they were.
  */
 import { widthOf } from '../bed/index.ts';
-import type { Fabric } from '../fabric/index.ts';
-import { edgesAt, isSameGauge } from '../piece/index.ts';
+import { alikeAmong, type Fabric } from '../fabric/index.ts';
+import { isSameGauge } from '../piece/index.ts';
 import { rowLayer, scalesOf, type LaidRow, type LaidStrands, type Laying, type ScaleRun } from './floats.ts';
-import { MAIN_STRAND, StrandLayer } from './strand-layer.ts';
-
-/** A fabric before it was painted, and its strands. */
-export interface LaidBefore {
-  readonly fabric: Fabric;
-  readonly laid: LaidStrands;
-}
-
-export interface LaidAgain {
-  readonly laid: LaidStrands;
-  /** The rows (1-based) that are not as they were, ascending. */
-  readonly painted: readonly number[];
-}
+import { MAIN_STRAND, StrandLayer, type RowShare } from './strand-layer.ts';
+import type { Float } from './types.ts';
 
 /** Above this share of the rows it takes no longer to lay all of them. */
 const MOST_OF_ROWS = 0.25;
 
 /**
- * What `layStrands` gives, from what it gave before; null where that cannot be
- * told from a few rows: balls of groups, a strand that comes in, goes out or
- * begins on another row, or too many rows. All but the cells is as it was
- * before: outline, gauges, limit, main yarn, first side.
+ * What `layStrands` gives, from what it gave before the rows of `painted`
+ * (1-based, ascending) were painted; null where that cannot be told from a few
+ * rows: balls of groups, a strand that comes in, goes out or begins on another
+ * row, or too many rows. All but the cells is as it was before: outline, gauges,
+ * limit, main yarn, first side.
  */
-export function layAgain(fabric: Fabric, laying: Laying, before: LaidBefore): LaidAgain | null {
-  const { laid: was } = before;
+export function layAgain(
+  fabric: Fabric,
+  laying: Laying,
+  was: LaidStrands,
+  painted: readonly number[],
+): LaidStrands | null {
   if (laying.ownBalls.length > 0 || was.strands.some(({ group }) => group !== null)) return null;
-  const painted = rowsPainted(fabric, before.fabric);
-  if (painted === null || painted.length > fabric.rows * MOST_OF_ROWS) return null;
-  if (painted.length === 0) return { laid: was, painted };
+  if (painted.length > fabric.rows * MOST_OF_ROWS) return null;
+  if (painted.length === 0) return was;
   const scales = scalesOf(laying);
   let run = 0;
   const layer = new StrandLayer(
@@ -48,20 +41,38 @@ export function layAgain(fabric: Fabric, laying: Laying, before: LaidBefore): La
     stitches: [...stitches],
     floated: [...floated],
   }));
-  const rows = [...was.rows];
-  for (const row of painted) {
-    while (row > (scales[run] as ScaleRun).last) layer.changeScale((scales[++run] as ScaleRun).scale);
+  const rows = was.rows.slice();
+  const alike = alikeAmong(
+    fabric,
+    painted.map((row) => row - 1),
+  );
+  /** By the lowest of the painted rows that are alike: what was laid on this gauge. */
+  let known = new Map<number, LaidRow>();
+  /** Rows that are alike have one list of floats between them. */
+  const shares = new Map<readonly Float[], readonly RowShare[]>();
+  const sharesOf = (laid: LaidRow): readonly RowShare[] => {
+    const own = shares.get(laid.floats) ?? layer.sharesOf(laid, widthOf(laid.edges));
+    shares.set(laid.floats, own);
+    return own;
+  };
+  for (const [at, row] of painted.entries()) {
+    while (row > (scales[run] as ScaleRun).last) {
+      layer.changeScale((scales[++run] as ScaleRun).scale);
+      known = new Map();
+    }
     const { gauge } = scales[run] as ScaleRun;
     const total = totals.find((of) => isSameGauge(of.gauge, gauge));
     const old = rows[row - 1] as LaidRow;
-    const now = layRow(row);
+    const lowest = alike[at] as number;
+    const like = known.get(lowest);
+    const now = like ? { ...like, from: old.from } : layRow(row);
+    known.set(lowest, now);
     if (layer.strands.length > was.strands.length || !total) return null;
-    const width = widthOf(edgesAt(laying.outline, row));
-    for (const [shares, sign] of [
-      [layer.sharesOf(old, width), -1],
-      [layer.sharesOf(now, width), 1],
+    for (const [laid, sign] of [
+      [old, -1],
+      [now, 1],
     ] as const) {
-      for (const { strand, stitches, floated } of shares) {
+      for (const { strand, stitches, floated } of sharesOf(laid)) {
         total.stitches[strand] = (total.stitches[strand] as number) + sign * stitches;
         total.floated[strand] = (total.floated[strand] as number) + sign * floated;
       }
@@ -69,35 +80,7 @@ export function layAgain(fabric: Fabric, laying: Laying, before: LaidBefore): La
     rows[row - 1] = now;
   }
   const lastRow = lastRowsAfter(was, rows, painted);
-  return lastRow && { laid: { strands: was.strands, totals, firstRow: was.firstRow, lastRow, rows }, painted };
-}
-
-/** The rows (1-based) on which two fabrics differ, from the bottom up; null where they are not of one size. */
-function rowsPainted(fabric: Fabric, before: Fabric): number[] | null {
-  const { first, width, rows, cells } = fabric;
-  if (before.first !== first || before.width !== width || before.rows !== rows) return null;
-  const painted: number[] = [];
-  const look = (at: number): void => {
-    if (cells[at] === before.cells[at]) return;
-    const row = Math.floor(at / width) + 1;
-    if (painted.at(-1) !== row) painted.push(row);
-  };
-  const [now, then] = [inFours(cells), inFours(before.cells)];
-  let done = 0;
-  if (now && then) {
-    const fours = now.length;
-    for (let four = 0; four < fours; four++) {
-      if (now[four] !== then[four]) for (let at = four * 4; at < four * 4 + 4; at++) look(at);
-    }
-    done = fours * 4;
-  }
-  for (let at = done; at < cells.length; at++) look(at);
-  return painted;
-}
-
-/** The cells four in one number, but for those that are left over; null where they do not lie so. */
-function inFours({ buffer, byteOffset, length }: Uint8Array): Int32Array | null {
-  return byteOffset % 4 === 0 ? new Int32Array(buffer, byteOffset, Math.floor(length / 4)) : null;
+  return lastRow && { strands: was.strands, totals, firstRow: was.firstRow, lastRow, rows };
 }
 
 /**

@@ -37,7 +37,7 @@ export function wrapsAgain(
   painted: readonly number[],
 ): (Wrap[] | undefined)[] {
   const onRow = wrapsOn(fabric, laid, rules);
-  const wraps = [...before];
+  const wraps = before.slice();
   for (const row of painted) wraps[row - 1] = onRow(row - 1);
   return wraps;
 }

@@ -1,7 +1,7 @@
 /** How much of each yarn a piece takes. */
 import { stitchWidthMm, type Gauge } from '../piece/index.ts';
 import type { Yarn } from '../project/index.ts';
-import type { Carry, StrandId } from '../strands/index.ts';
+import type { StrandId } from '../strands/index.ts';
 import { middleOf, type Finishing, type Span } from './finishing.ts';
 import type { Loops } from './loops.ts';
 import { gramsOf, texOf } from './tex.ts';
@@ -20,7 +20,8 @@ export interface StrandTotal {
     /** Stitches floated over. */
     readonly floated: number;
   }[];
-  readonly carries: readonly Carry[];
+  /** Length of all its carries, mm. */
+  readonly carriesMm: number;
   /** How often it is cut and joined again. */
   readonly cuts: number;
   /** The first and last row that it is knitted on; 0 where there is none. */
@@ -64,7 +65,7 @@ function useOf(strands: readonly StrandTotal[], { yarns, loops, finishing }: Nee
     const stitches = sum(strand.byGauge, (part) => part.stitches);
     const stitchesMm = sum(strand.byGauge, (part) => part.stitches * loops.mmOf(part.gauge));
     const floatsMm = sum(strand.byGauge, (part) => part.floated * stitchWidthMm(part.gauge));
-    const carriesMm = sum(strand.carries, (carry) => carry.mm);
+    const { carriesMm } = strand;
     const tailsMm = (strand.cuts + 1) * 2 * TAIL_MM;
     const castOffMm = isMain ? middleOf(castOff?.mm) : 0;
     const sewingMm = isMain ? middleOf(sewing?.mm) : 0;

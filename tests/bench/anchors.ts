@@ -38,8 +38,9 @@ function before(piece: KnitPiece) {
   const main = piece.mainYarn;
   const drawn = makeFabric(placed.outline, copiesIn(placed), main);
   const endNeedleRows = endNeedleRowsOf(piece, placed);
-  const { fabric } = withEndNeedles(drawn, placed.outline, main, endNeedleRows, new Set());
   const { chooses } = piece.machine;
+  const selecting = { outline: placed.outline, main, on: endNeedleRows, parted: new Set<number>(), chooses };
+  const { fabric } = withEndNeedles(drawn, selecting);
   return { fabric, drawn, anchoring: { placed, wishes: [WISH], main, ownBalls: [], endNeedleRows, chooses } };
 }
 

@@ -66,10 +66,10 @@ const PLACEMENT: readonly Mutant[] = [
 
 const FABRIC: readonly Mutant[] = [
   { in: 'setUpBefore', text: 'firstRow >= 2', becomes: 'firstRow > 2' },
-  { in: 'copyOnNeedles', text: 'blankLeft: blank.right', becomes: 'blankLeft: blank.left' },
+  { in: 'onNeedles', text: 'left: blank.right', becomes: 'left: blank.left' },
   { in: 'READS_WITHOUT', text: '0.25', becomes: '0.3' },
   { in: 'lossesIn', text: 'Math.ceil((run.first', becomes: 'Math.floor((run.first' },
-  { in: 'knitInto', text: 'origin + (at + 1) * width - 1', becomes: 'origin + (at + 1) * width' },
+  { in: 'rowKnitter', text: 'origin + (out + 1) * copy.width - 1', becomes: 'origin + (out + 1) * copy.width' },
   {
     in: 'centredOrigin',
     text: '(edges.last - seamAllowance.right) + 1',

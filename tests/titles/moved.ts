@@ -197,4 +197,14 @@ export const MOVED: readonly Moved[] = [
     now: 'reference/photographs.test.ts › reads a corner full of strokes that could be a shadow, or marks it: photograph 41005',
     why: 'cells are looked for nearer to their places, and all of the corner is read right',
   },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › copyOnNeedles: blankLeft: blank.right → blankLeft: blank.left has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › onNeedles: left: blank.right → left: blank.left has its place',
+    why: 'copies are laid and knitted row by row, so that the rows of painted cells can be done again',
+  },
+  {
+    old: 'unit/mutants/mutants.test.ts › the mutants › knitInto: origin + (at + 1) * width - 1 → origin + (at + 1) * width has its place',
+    now: 'unit/mutants/mutants.test.ts › the mutants › rowKnitter: origin + (out + 1) * copy.width - 1 → origin + (out + 1) * copy.width has its place',
+    why: 'copies are laid and knitted row by row, so that the rows of painted cells can be done again',
+  },
 ];

@@ -7,7 +7,8 @@
  * Columns (and rows) are first reduced to one hash each, in one pass; equal
  * columns have equal hashes, so the true period is among the periods of the
  * hash sequence. Each candidate, smallest first, is then checked cell by cell,
- * so the answer is exact whatever the hash does.
+ * so the answer is exact whatever the hash does. Hashes are sums over the cells,
+ * so that after a cell is painted only its row is read again.
  */
 import type { Grid } from '../../grid/index.ts';
 import { periodsOf } from './border.ts';
@@ -20,8 +21,14 @@ export interface Repeat {
   readonly dividesUp: boolean;
 }
 
-export function trueRepeat(grid: Grid): Repeat {
-  const { columns, rows } = lineHashes(grid);
+/** One hash for each column and each row. */
+export interface LineHashes {
+  readonly columns: Int32Array;
+  readonly rows: Int32Array;
+}
+
+/** `hashes`: of the drawing, where they are known. */
+export function trueRepeat(grid: Grid, { columns, rows }: LineHashes = lineHashes(grid)): Repeat {
   const width = smallestPeriod(columns, (period) => repeatsAfter(grid, period, 0));
   const height = smallestPeriod(rows, (period) => repeatsAfter(grid, 0, period));
   return { width, height, dividesAcross: grid.width % width === 0, dividesUp: grid.height % height === 0 };
@@ -40,7 +47,7 @@ function repeatsAfter(grid: Grid, columns: number, rows: number): boolean {
   return true;
 }
 
-function smallestPeriod(lines: Uint32Array, isPeriod: (period: number) => boolean): number {
+function smallestPeriod(lines: Int32Array, isPeriod: (period: number) => boolean): number {
   for (const period of periodsOf(lines)) {
     if (period * 2 > lines.length) break;
     if (isPeriod(period)) return period;
@@ -48,20 +55,52 @@ function smallestPeriod(lines: Uint32Array, isPeriod: (period: number) => boolea
   return lines.length;
 }
 
-/** One hash for each column and each row (FNV-1a's step, 32 bits), in one pass over the cells. */
-function lineHashes(grid: Grid): { columns: Uint32Array; rows: Uint32Array } {
-  const { width, height, cells } = grid;
-  const columns = new Uint32Array(width).fill(0x811c9dc5);
-  const rows = new Uint32Array(height);
-  for (let row = 0; row < height; row++) {
-    let hash = 0x811c9dc5;
+export function lineHashes(grid: Grid): LineHashes {
+  const hashes = { columns: new Int32Array(grid.width), rows: new Int32Array(grid.height) };
+  const add = rowAdder(hashes);
+  for (let row = 0; row < grid.height; row++) add(grid, row, 1);
+  return hashes;
+}
+
+/** What `lineHashes` gives, from what it gave before the rows of `painted` (from 0) were painted. */
+export function lineHashesAgain(
+  grid: Grid,
+  before: { readonly grid: Grid; readonly hashes: LineHashes },
+  painted: readonly number[],
+): LineHashes {
+  const hashes = { columns: before.hashes.columns.slice(), rows: before.hashes.rows.slice() };
+  const add = rowAdder(hashes);
+  for (const row of painted) {
+    add(before.grid, row, -1);
+    add(grid, row, 1);
+  }
+  return hashes;
+}
+
+/**
+ * Adds the cells of a row to its hash and to those of the columns; -1 takes them
+ * away. Each is a sum of the cells, times a number that belongs to their place
+ * (multilinear hashing, 32 bits).
+ */
+function rowAdder({ columns, rows }: LineHashes): (grid: Grid, row: number, sign: 1 | -1) => void {
+  const factors = Int32Array.from(columns, (_, column) => factorAt(column));
+  return ({ width, cells }, row, sign) => {
     const start = row * width;
+    const factor = Math.imul(factorAt(row), sign);
+    let hash = 0;
     for (let column = 0; column < width; column++) {
       const cell = cells[start + column] as number;
-      hash = Math.imul(hash ^ cell, 0x01000193);
-      columns[column] = Math.imul((columns[column] as number) ^ cell, 0x01000193);
+      hash = (hash + Math.imul(cell, factors[column] as number)) | 0;
+      columns[column] = (columns[column] as number) + Math.imul(cell, factor);
     }
-    rows[row] = hash >>> 0;
-  }
-  return { columns, rows };
+    rows[row] = (rows[row] as number) + Math.imul(hash, sign);
+  };
+}
+
+/** A number that looks random and is odd, for a place (the finalizer of MurmurHash3). */
+function factorAt(place: number): number {
+  let factor = Math.imul(place + 1, 0x9e3779b1);
+  factor = Math.imul(factor ^ (factor >>> 16), 0x85ebca6b);
+  factor = Math.imul(factor ^ (factor >>> 13), 0xc2b2ae35);
+  return factor | 1;
 }

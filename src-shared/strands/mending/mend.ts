@@ -13,8 +13,8 @@ import { liftFloats, type Lift, type LiftRow } from './lifts.ts';
 export interface MendingRules {
   readonly gauges: Gauges;
   readonly floatLimit: FloatLimit;
-  /** What is done on a row (1-based). */
-  readonly mendingOf: (row: number) => FloatMending;
+  /** What is done on a row (1-based); null: nothing on any. */
+  readonly mendingOf: ((row: number) => FloatMending) | null;
 }
 
 export interface Mended<Row> {
@@ -33,15 +33,17 @@ export function mendFloats<Row extends MendedRow>(
   fabric: Fabric,
   rules: MendingRules,
 ): Mended<Row> {
+  const { mendingOf } = rules;
   const lifts = new Array<Lift[] | undefined>(rows.length);
   const chains = new Array<Chain[] | undefined>(rows.length);
-  const wishes = rows.map(({ isOver }, index) => (isOver ? rules.mendingOf(index + 1) : 'left'));
+  if (!mendingOf) return { rows, lifts, chains };
+  const wishes = rows.map(({ isOver }, index) => (isOver ? mendingOf(index + 1) : 'left'));
   if (wishes.every((wish) => wish === 'left')) return { rows, lifts, chains };
   /** Needles at which floats are held, by row. */
   const held = rows.map(
     (): { readonly strand: Float['strand']; readonly needle: Slot; readonly of: Float | null }[] => [],
   );
-  for (const chain of chainsIn(rows, fabric, rules)) {
+  for (const chain of chainsIn(rows, fabric, rules, mendingOf)) {
     (chains[chain.lastRow - 1] ??= []).push(chain);
     for (let row = chain.firstRow; row <= chain.lastRow; row++) held[row - 1]?.push({ ...chain, of: null });
   }
@@ -92,11 +94,16 @@ export function mendFloats<Row extends MendedRow>(
 }
 
 /** The chains of each stretch of neighbouring rows whose floats are latched up. */
-function chainsIn(rows: readonly MendedRow[], fabric: Fabric, rules: MendingRules): Chain[] {
+function chainsIn(
+  rows: readonly MendedRow[],
+  fabric: Fabric,
+  rules: MendingRules,
+  mendingOf: (row: number) => FloatMending,
+): Chain[] {
   const chains: Chain[] = [];
   let stretch: ChainRow[] = [];
   for (let row = 1; row <= rows.length + 1; row++) {
-    if (row <= rows.length && rules.mendingOf(row) === 'latched-up') {
+    if (row <= rows.length && mendingOf(row) === 'latched-up') {
       const { floats } = rows[row - 1] as MendedRow;
       stretch.push({ row, floats, longest: longestOn(rules, row), yarnAbove: yarnOn(fabric, row + 1) });
     } else if (stretch.length > 0) {
@@ -107,7 +114,7 @@ function chainsIn(rows: readonly MendedRow[], fabric: Fabric, rules: MendingRule
   return chains;
 }
 
-function longestOn({ floatLimit, gauges }: MendingRules, row: number): number {
+function longestOn({ floatLimit, gauges }: Pick<MendingRules, 'floatLimit' | 'gauges'>, row: number): number {
   return longestBetween(floatLimit, gauges, row, row);
 }
 
