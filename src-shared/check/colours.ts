@@ -9,7 +9,8 @@ import type { Inspected } from './inspected.ts';
 const MOST_YARNS = 2;
 
 /** `many-yarns`: rows that knit more yarns than one pass feeds, all of the piece in one finding. */
-export function manyYarns({ piece, rows }: Inspected): Finding[] {
+export function manyYarns({ piece, plan, rows }: Inspected): Finding[] {
+  if (plan.yarn.uses.length <= MOST_YARNS) return [];
   const many = rows.filter(isOfManyYarns);
   const [lowest, highest] = [many[0], many.at(-1)];
   if (!lowest || !highest) return [];
@@ -82,6 +83,9 @@ function yarnsIn({ contrast, isMainKnitted }: PlanRow): number {
 /** `faint-contrast`: a contrast yarn in use that is nearly as light or dark as the main yarn. */
 export function faintContrast({ piece, rows }: Inspected): Finding[] {
   const mainColour = piece.yarns[piece.mainYarn]?.colour;
+  if (mainColour === undefined) return [];
+  const ratios = piece.yarns.map(({ colour }) => contrastRatio(mainColour, colour));
+  if (ratios.every((ratio, yarn) => yarn === piece.mainYarn || ratio >= FAINT_CONTRAST)) return [];
   /** By yarn: the first and last row that knits it in contrast. */
   const firstRow: (number | undefined)[] = [];
   const lastRow: (number | undefined)[] = [];
@@ -91,10 +95,9 @@ export function faintContrast({ piece, rows }: Inspected): Finding[] {
       lastRow[yarn] = row;
     }
   }
-  return piece.yarns.flatMap(({ colour }, yarn): Finding[] => {
+  return ratios.flatMap((ratio, yarn): Finding[] => {
     const [first, last] = [firstRow[yarn], lastRow[yarn]];
-    if (first === undefined || last === undefined || mainColour === undefined) return [];
-    const ratio = contrastRatio(mainColour, colour);
-    return ratio < FAINT_CONTRAST ? [{ code: 'faint-contrast', rows: [first, last], yarn, ratio }] : [];
+    if (first === undefined || last === undefined || ratio >= FAINT_CONTRAST) return [];
+    return [{ code: 'faint-contrast', rows: [first, last], yarn, ratio }];
   });
 }

@@ -75,14 +75,15 @@ function endsOf(rows: readonly { readonly row: number }[]): Finding['rows'] | nu
  * contrast knits the edge needles alone. A row that patterns share is told with
  * the first of them.
  */
-export function contrastLooseAcross({ patterns, sections, rows }: Inspected): Finding[] {
+export function contrastLooseAcross({ patterns, sections, picked }: Inspected): Finding[] {
+  const blank = picked.withEndNeedles.filter(({ endNeedles }) => endNeedles?.isBlank);
   const isLoose = ({ row, endNeedles, floats }: Inspected['rows'][number]): boolean =>
-    endNeedles?.isBlank === true &&
-    !sectionAt(sections, row).isLined &&
-    floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
+    !sectionAt(sections, row).isLined && floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
   const told = new Set<number>();
   return patterns.flatMap(({ firstRow, lastRow }): Finding[] => {
-    const loose = rows.slice(firstRow - 1, lastRow).filter((row) => !told.has(row.row) && isLoose(row));
+    const loose = blank.filter(
+      (row) => row.row >= firstRow && row.row <= lastRow && !told.has(row.row) && isLoose(row),
+    );
     for (const { row } of loose) told.add(row);
     const ends = endsOf(loose);
     return ends
@@ -97,11 +98,14 @@ export function isFromEdgeToEdge({ strand }: Pick<Float, 'strand'>, endNeedles: 
 }
 
 /** `end-needles-seen`: an edge whose needles knit contrast beside the figure, and no stitch of which goes into a seam. */
-export function endNeedlesSeen({ piece, rows }: Inspected): Finding[] {
+export function endNeedlesSeen({ piece, picked }: Inspected): Finding[] {
   const { left, right } = piece.seamAllowance;
   const isSeen = (end: Slot, edges: Run): boolean =>
     (left === 0 && end === edges.first) || (right === 0 && end === edges.last);
-  const seen = rows.filter(({ endNeedles, edges }) => endNeedles?.needles.some((end) => isSeen(end, edges)));
+  if (left > 0 && right > 0) return [];
+  const seen = picked.withEndNeedles.filter(({ endNeedles, edges }) =>
+    endNeedles?.needles.some((end) => isSeen(end, edges)),
+  );
   const ends = endsOf(seen);
   if (!ends) return [];
   const at = (side: 'first' | 'last'): boolean =>

@@ -2,11 +2,10 @@
  * Long floats of a piece, gathered stretch by stretch: a stretch is rows each
  * of which has a long float above one of the row below. What is gathered of one
  * is kept by the floats of its rows, so that copies one above the other are
- * gathered once, and after a cell is painted only the stretch around it.
+ * gathered once.
  */
 import type { PlanRow } from '../plan/index.ts';
 import type { Float } from '../strands/index.ts';
-import type { Finding } from './finding.ts';
 import { Stacks, type Stack } from './stack.ts';
 
 /** The stacks of one yarn; rows count from 0, the lowest of the stretch. */
@@ -45,8 +44,6 @@ function touch(one: Float, other: Float): boolean {
 
 /** A stretch of rows, known by its uppermost and what is below that. */
 export class Stretch {
-  /** The findings that it made, by where it lies and how it is told; most are parts of longer ones and make none. */
-  private told: Map<number, readonly Finding[]> | null = null;
   private known: readonly StacksOfYarn[] | null = null;
   /** With one row more; of several the last that was asked for, so that none is kept that lies nowhere. */
   private longer: Stretch | null = null;
@@ -63,16 +60,8 @@ export class Stretch {
     return this.longer;
   }
 
-  /** What is told of it; `key` has all that this depends on besides its stacks. */
-  tell(key: number, make: (stacks: readonly StacksOfYarn[]) => readonly Finding[]): readonly Finding[] {
-    this.told ??= new Map();
-    let told = this.told.get(key);
-    if (!told) this.told.set(key, (told = make(this.stacks)));
-    return told;
-  }
-
-  /** Where the floats do not lie between groups. */
-  private get stacks(): readonly StacksOfYarn[] {
+  /** What is gathered where no float lies between groups. */
+  get stacks(): readonly StacksOfYarn[] {
     return (this.known ??= this.gathered(1, NEVER));
   }
 

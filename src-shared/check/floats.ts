@@ -1,78 +1,13 @@
-/** Floats and carries over the limit, warned of in the open and noted where they are covered, and strands that are cut. */
-import type { Slot } from '../bed/index.ts';
-import type { PlacedGroup } from '../fabric/index.ts';
+/** Carries over the limit, warned of in the open and noted where they are covered, and strands that are cut. Long floats: `long-floats.ts`. */
 import { sectionAt } from '../piece/index.ts';
-import type { Float } from '../strands/index.ts';
-import { isFromEdgeToEdge } from './end-needles.ts';
 import type { Finding } from './finding.ts';
 import type { Inspected } from './inspected.ts';
-import { longOfRow, type BetweenGroups, type StacksOfYarn, type Stretch } from './float-stacks.ts';
 import { Stacks, type Stack, type Strand, type StrandRows } from './stack.ts';
 
-/** `long-floats` and `lined-floats`. Floats across blank rows in the open are told as `contrast-loose-across`. */
-export function longFloats({ piece, sections, rows, groups }: Inspected): Finding[] {
-  const main = piece.mainYarn;
-  const isBetweenGroups: BetweenGroups = ({ strand, first, last }, row) =>
-    strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
-  /** By yarn and whether they are covered, in the order in which these first come. */
-  const found = new Map<number, Finding[]>();
-  let [stretch, first, isLined]: [Stretch | null, number, boolean] = [null, 0, false];
-  const end = (): void => {
-    if (!stretch) return;
-    const [of, from, lined] = [stretch, first, isLined];
-    const tell = (stacks: readonly StacksOfYarn[]): Finding[] =>
-      stacks.flatMap(({ yarn, stacks: ofYarn }) => ofYarn.map((stack) => longFinding(stack, yarn, main, lined, from)));
-    const key = (from * 2 + Number(lined)) * 256 + main;
-    const told = groups.length > 1 ? tell(of.gathered(from, isBetweenGroups)) : of.tell(key, tell);
-    for (const finding of told) {
-      const key = (finding as { readonly yarn: number }).yarn * 2 + Number(lined);
-      const pile = found.get(key);
-      if (pile) pile.push(finding);
-      else found.set(key, [finding]);
-    }
-    stretch = null;
-  };
-  for (const row of rows) {
-    const { endNeedles } = row;
-    const isCovered = row.isOver && sectionAt(sections, row.row).isLined;
-    const isLeft = endNeedles?.isBlank && !isCovered ? (float: Float) => isFromEdgeToEdge(float, endNeedles) : null;
-    const long = longOfRow(row, isLeft);
-    const longer: Stretch | null = long && stretch && isCovered === isLined ? (stretch as Stretch).with(long) : null;
-    if (longer) {
-      stretch = longer;
-      continue;
-    }
-    end();
-    if (long) [stretch, first, isLined] = [long.stretch, row.row, isCovered];
-  }
-  end();
-  return [...found.values()].flat();
-}
-
-/** What is told of a stack whose rows count from `from` on. */
-function longFinding(stack: Stack, yarn: number, main: number, isLined: boolean, from: number): Finding {
-  const { needles, longest, longestMm, count, isBetweenGroups } = stack;
-  const rows = [stack.rows[0] + from, stack.rows[1] + from] as const;
-  const found = { role: yarn === main ? 'main' : 'contrast', yarn, rows, needles, longest, longestMm, count } as const;
-  return isLined ? { code: 'lined-floats', ...found } : { code: 'long-floats', ...found, isBetweenGroups };
-}
-
-/** Whether the stitches at both ends of a float belong to two groups that stand on the row. */
-function joinsGroups(groups: readonly PlacedGroup[], row: number, first: Slot, last: Slot): boolean {
-  if (groups.length < 2) return false;
-  const groupAt = (needle: number): PlacedGroup | undefined =>
-    groups.find(
-      ({ block, firstRow, lastRow }) =>
-        firstRow <= row && row <= lastRow && block.first <= needle && needle <= block.last,
-    );
-  const [left, right] = [groupAt(first - 1), groupAt(last + 1)];
-  return left !== undefined && right !== undefined && left !== right;
-}
-
 /** `long-carry` and `lined-carry`. */
-export function longCarries({ piece, sections, rows }: Inspected): Finding[] {
+export function longCarries({ piece, sections, picked }: Inspected): Finding[] {
   const items = new Piles();
-  for (const { row, carries } of rows) {
+  for (const { row, carries } of picked.withLongCarries) {
     for (const carry of carries) {
       const { isOver, strand, toRow } = carry;
       if (!isOver) continue;
@@ -105,8 +40,8 @@ export function countLongStrands({ sections, rows }: Pick<Inspected, 'sections' 
 }
 
 /** `long-way-up`: strands that are cut and joined again, since their next row is too far up. One for each yarn and pair of rows. */
-export function longWaysUp({ piece, rows }: Inspected): Finding[] {
-  return rows.flatMap(({ row, cuts }) => {
+export function longWaysUp({ piece, picked }: Inspected): Finding[] {
+  return picked.withCuts.flatMap(({ row, cuts }) => {
     const found = new Map<string, Extract<Finding, { readonly code: 'long-way-up' }>>();
     for (const { strand, because, toRow, rows: up, mm } of cuts) {
       if (because !== 'far-up') continue;
@@ -121,9 +56,9 @@ export function longWaysUp({ piece, rows }: Inspected): Finding[] {
 }
 
 /** `cut-aside`: strands that are cut and joined again, since they would be carried too far aside. One for each yarn. */
-export function cutsAside({ piece, rows }: Inspected): Finding[] {
+export function cutsAside({ piece, picked }: Inspected): Finding[] {
   const found = new Map<number, Extract<Finding, { readonly code: 'cut-aside' }>>();
-  for (const { row, cuts } of rows) {
+  for (const { row, cuts } of picked.withCuts) {
     for (const { strand, because, toRow, stitches } of cuts) {
       if (because !== 'far-aside') continue;
       const { yarn } = strand;

@@ -32,7 +32,7 @@ export function findingsBars(): Bar[] {
     return ratioBar({
       name: `after one cell is painted, findings of an all-over of 200 × 1000 ${name}, against reads of every cell`,
       limit: 3,
-      rounds: 60,
+      rounds: 200,
       work: () => {
         // Another cell each time, so that no state of the motif comes again.
         painted = painted.slice();
@@ -40,8 +40,9 @@ export function findingsBars(): Bar[] {
         painted[at] = 1 - (painted[at] as number);
         const piece = pieceIn(allOver({ ...grid, cells: painted }));
         // As the window does it: from the plan before.
-        last = makePlan(piece, undefined, last);
-        return findingsOf(piece, last).length;
+        const before = last;
+        last = makePlan(piece, undefined, before);
+        return findingsOf(piece, last, before).length;
       },
       against: () => readEveryCell(cells),
     });

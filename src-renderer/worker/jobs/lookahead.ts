@@ -11,15 +11,17 @@ let last: Plan | null = null;
 /** Planned once, however often it is asked of the same piece. */
 export const lookaheadJob: Job<'lookahead'> = (piece) => {
   let plan: Plan | null = null;
+  let before: Plan | null = null;
   let found: FoundAhead | null = null;
   return function* (ask, tell) {
     if (!plan) {
-      const planned = planFor(piece, last);
+      before = last;
+      const planned = planFor(piece, before);
       yield null;
       if (!planned.ok) return null;
       plan = last = planned.value;
     }
-    found ??= yield* foundInSteps(piece, plan);
+    found ??= yield* foundInSteps(piece, plan, before);
     if (ask === 'all') {
       tell(found);
       return null;
@@ -43,10 +45,10 @@ export function foundAhead(piece: KnitPiece, plan: Plan): FoundAhead {
   }
 }
 
-function* foundInSteps(piece: KnitPiece, plan: Plan): Generator<null, FoundAhead, void> {
+function* foundInSteps(piece: KnitPiece, plan: Plan, before: Plan | null = null): Generator<null, FoundAhead, void> {
   const running = runningOrderOf(piece, plan);
   yield null;
-  const findings = gathered(findingsOf(piece, plan), plan.patterns);
+  const findings = gathered(findingsOf(piece, plan, before), plan.patterns);
   yield null;
   const order = running.isKnittable ? running.order : [];
   return { order, findings, atHand: atHand(plan, order), landmarks: landmarksOf(order) };

@@ -57,7 +57,7 @@ function setFor(work: Work, row: number, reading: number, setting: Setting, isOn
 }
 
 /** A first row in pattern needs a pass before it, which there is only on waste yarn, or needles that can be pushed by hand. */
-export function firstRowObstacle({ piece, begins, rows }: Work): Obstacle[] {
-  const isInTime = begins === 'open' || piece.machine.chooses !== 'ahead-unseen';
-  return rows[0]?.carriage === 'pattern' && !isInTime ? [{ code: 'pattern-on-first-row', row: 1 }] : [];
+export function firstRowObstacle(work: Work): Obstacle[] {
+  const isInTime = work.begins === 'open' || work.piece.machine.chooses !== 'ahead-unseen';
+  return !isInTime && work.row(1)?.carriage === 'pattern' ? [{ code: 'pattern-on-first-row', row: 1 }] : [];
 }

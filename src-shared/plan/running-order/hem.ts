@@ -12,13 +12,14 @@ import type { Obstacle } from './obstacles.ts';
 import type { Work } from './work.ts';
 
 /** What hangs wrongly, or is asked of the row that joins a hem. */
-export function hemObstacles({ join, rows }: Work): Obstacle[] {
+export function hemObstacles(work: Work): Obstacle[] {
   const obstacles: Obstacle[] = [];
-  const last = join && rows[join.at - 1];
+  const { join } = work;
+  const last = join && work.row(join.at);
   if (!last) return obstacles;
   const needles = widthOf(last.edges);
   if (needles !== join.loops) obstacles.push({ code: 'hem-loops-differ', row: last.row, loops: join.loops, needles });
-  const joining = rows[join.at];
+  const joining = work.row(join.at + 1);
   if (!joining) return obstacles;
   if (joining.carriage === 'pattern') obstacles.push({ code: 'pattern-on-joining-row', row: joining.row });
   const { first: left, last: right } = joining.edges;

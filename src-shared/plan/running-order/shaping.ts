@@ -6,7 +6,7 @@
  */
 import type { Run, Side, Slot } from '../../bed/index.ts';
 import { needsCarriage } from '../../piece/index.ts';
-import type { KnittedRow } from './knitted-rows.ts';
+import type { PlanRow } from '../types.ts';
 import type { Obstacle } from './obstacles.ts';
 import type { Work } from './work.ts';
 
@@ -38,16 +38,16 @@ export function shapeEdges(work: Work): void {
 export function shapingObstacles(work: Work): Obstacle[] {
   const obstacles: Obstacle[] = [];
   eachChange(work, (row, { edge, stitches }) => {
-    if (needsCarriage(stitches, work.piece) && work.row(row)?.from !== edge) {
+    if (needsCarriage(stitches, work.piece) && work.plan.rows[row - 1]?.from !== edge) {
       obstacles.push({ code: 'shaping-away-from-carriage', row, edge, stitches });
     }
   });
   return obstacles;
 }
 
-function eachChange({ rows }: Work, visit: (row: number, change: EdgeChange) => void): void {
+function eachChange({ plan: { rows } }: Work, visit: (row: number, change: EdgeChange) => void): void {
   for (let index = 1; index < rows.length; index++) {
-    const [before, now] = [rows[index - 1] as KnittedRow, rows[index] as KnittedRow];
+    const [before, now] = [rows[index - 1] as PlanRow, rows[index] as PlanRow];
     if (before.edges === now.edges) continue;
     const [left, right] = [before.edges.first - now.edges.first, now.edges.last - before.edges.last];
     if (left !== 0) {

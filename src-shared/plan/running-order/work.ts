@@ -8,8 +8,6 @@ import { programsOf, type Program } from './programs.ts';
 import type { Act } from './types.ts';
 
 export class Work {
-  /** Index 0 is row 1. */
-  readonly rows: readonly KnittedRow[];
   /** How the piece begins. */
   readonly begins: Exclude<KnitPiece['begins'], 'usual'>;
   /** Where a folded hem is joined; null where there is none, or its start is not open. */
@@ -18,12 +16,12 @@ export class Work {
   /** The lowest row whose needles a pass before it chooses; beyond all rows where the machine chooses none. */
   private readonly firstChosen: number;
   private readonly acts: (Act[] | undefined)[];
+  private knitted: readonly KnittedRow[] | null = null;
 
   constructor(
     readonly piece: KnitPiece,
     readonly plan: Plan,
   ) {
-    this.rows = knittedRowsOf(plan, piece.mainYarn);
     this.begins = beginningOf(piece);
     this.join = this.begins === 'open' ? joinOf(plan) : null;
     this.programs = programsOf(plan);
@@ -33,9 +31,14 @@ export class Work {
     this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);
   }
 
+  /** How each row is knitted: index 0 is row 1. Worked out when it is asked for: few obstacles ask. */
+  get rows(): readonly KnittedRow[] {
+    return (this.knitted ??= knittedRowsOf(this.plan, this.piece.mainYarn));
+  }
+
   /** Reading of the counter at the end. */
   get last(): number {
-    return this.rows.length;
+    return this.plan.rows.length;
   }
 
   row(row: number): KnittedRow | undefined {
