@@ -50,10 +50,14 @@ export class KnitViewModel {
       session.live,
     );
     const whyNot = unless(() => this.counted !== null, words.whyNot.notKnitted);
+    const whyNotBack = unless(() => !this.counted?.damage, words.whyNot.readingOpen);
     this.commands = commandsOf({
       // A key that is held counts one row: the next is knitted after it.
       'row-done': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'row-done' })) },
-      'row-back': { whyNot, run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'back' })) },
+      'row-back': {
+        whyNot: () => whyNot() ?? whyNotBack(),
+        run: (isHeld) => void (isHeld !== true && this.happened({ kind: 'back' })),
+      },
       'reading-other': { whyNot, run: () => this.ask() },
       'rows-spoken': {
         isOn: () => this.aids.speaks !== 'no',

@@ -163,6 +163,8 @@ test('asks for the reading that a damaged journal cannot tell, and for nothing b
   // At which side the carriage stands can be judged by a reading alone.
   await expect(page.getByRole('button', { name: 'At the left' })).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Back a row' })).toBeDisabled();
+  await page.keyboard.press('PageUp');
+  await expect(page.getByRole('status').filter({ hasText: 'Say first what the row counter reads.' })).toHaveCount(1);
   await expect(page.getByText('The journal of this piece is damaged')).toBeInViewport({ ratio: 1 });
   await page.getByRole('button', { name: 'Say what the row counter reads' }).click();
   await dialog.getByLabel('Reading').fill('5');

@@ -20,10 +20,15 @@ const DIFFER: { readonly [Difference in RowDifference]: string } = {
   gone: 'not there in both',
 };
 
-/** What is in the feeders: `slate in the first feeder, chalk in the second`. */
+/** What is in the feeders, and what is laid by hand: `slate in the first feeder, the second empty; chalk laid by hand`. */
 function feeders({ row }: KnittingStop, { yarns }: KnittingOrder): string {
-  const [first, second] = [row?.feeders[1] ?? null, row?.feeders[2] ?? null];
   const name = (yarn: number): string => yarns[yarn]?.name ?? '';
+  const laid = [...new Set(row?.laid.map(({ yarn }) => yarn))].map((yarn) => `**${name(yarn)}**`);
+  return `${fed(row, name)}${laid.length > 0 ? `; ${n.list(laid)} laid by hand` : ''}`;
+}
+
+function fed(row: KnittingStop['row'], name: (yarn: number) => string): string {
+  const [first, second] = [row?.feeders[1] ?? null, row?.feeders[2] ?? null];
   if (first !== null && second !== null)
     return `**${name(first)}** in the first feeder, **${name(second)}** in the second`;
   if (first !== null) return `**${name(first)}** in the first feeder, the second empty`;

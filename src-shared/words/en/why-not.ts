@@ -35,4 +35,5 @@ export const whyNot = {
   noFindings: 'Nothing was found to watch.',
   noAllOver: 'The piece has no all-over.',
   notKnitted: 'This piece is not on the needles here.',
+  readingOpen: 'Say first what the row counter reads.',
 } as const;

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { lastReading, stopsOf, weightsDue } from '@shared/knitting/index.ts';
 import { knitBenchWords } from '@shared/words/knit-bench.ts';
 import { namesIn } from '../../../src-renderer/knit/names.ts';
-import { knittingOf, sample } from '../knitting/knitting.ts';
+import { knittingOf, sample, trial } from '../knitting/knitting.ts';
 
 it('says no dash, which a voice passes over, in short and in full', () => {
   const knitting = knittingOf(sample());
@@ -25,4 +25,11 @@ it('says that the weights are to be moved where it is time to, and nowhere else'
     const saying = stopsOf(knitting).filter((stop) => /weights were hung/.test(say(stop, knitting, names)));
     expect(saying).toEqual(due);
   }
+});
+
+it('names the yarn that is laid by hand beside what is fed, once for all of its balls', () => {
+  const knitting = knittingOf(trial({ copies: [1, 1], stitches: 21, group: { hasOwnBall: true } }));
+  const said = stopsOf(knitting).map((stop) => knitBenchWords.feeders(stop, knitting));
+  expect(said[4]).toBe('**slate** in the first feeder, the second empty; **chalk** laid by hand');
+  expect(said[0]).toBe('**slate** in the first feeder, the second empty');
 });
