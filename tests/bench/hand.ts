@@ -16,8 +16,8 @@ import { workByMove } from './tasks.ts';
 import { gridOf, numbers } from './timing.ts';
 
 /** In turns; the best of each counts, which a busy machine has held up least. */
-const ROUNDS = 7;
-const LINES = 4;
+const ROUNDS = 5;
+const LINES = 3;
 /** A hand does not move by less than this from frame to frame, in pixels. */
 const LEAST_STEP = 4;
 

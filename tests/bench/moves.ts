@@ -11,6 +11,8 @@ export interface Box {
 
 /** Of the part of the drawing that is crossed: the middle three fifths. */
 const SHARE = 0.6;
+/** Along a line: each move waits for its frame, and takes twenty milliseconds. */
+const MOST_STEPS = 30;
 
 /** Where the drawing of a bench stands. */
 export async function drawingBox(page: Page): Promise<Box> {
@@ -33,7 +35,7 @@ export interface Sweep {
 export async function sweep(page: Page, { box, step, lines, draws }: Sweep): Promise<number> {
   const left = box.x + (box.width * (1 - SHARE)) / 2;
   const top = box.y + (box.height * (1 - SHARE)) / 2;
-  const steps = Math.floor((box.width * SHARE) / step);
+  const steps = Math.min(MOST_STEPS, Math.floor((box.width * SHARE) / step));
   for (let line = 0; line < lines; line++) {
     const y = top + ((box.height * SHARE) / lines) * (line + 0.5);
     await page.mouse.move(left, y);
