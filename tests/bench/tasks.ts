@@ -45,25 +45,38 @@ export async function tasksSince(page: Page, act: (fromNow: () => Promise<void>)
   return tasks.filter(({ at }) => at > first.at);
 }
 
-/** What a page marks its moves of the pointer with. */
-const MOVE = 'pointer moves';
+/** What is done in a window by a hand: each is marked. */
+type ByHand = 'pointermove' | 'keydown';
 
 /** What the main thread works from each move of the pointer to the next, ms: the answer to it, down to what is drawn. */
 export async function workByMove(page: Page, act: () => Promise<unknown>): Promise<number[]> {
-  await page.evaluate((mark) => {
-    const marked = window as { marksMoves?: boolean };
-    if (marked.marksMoves) return;
-    marked.marksMoves = true;
-    window.addEventListener('pointermove', () => performance.mark(mark), true);
-  }, MOVE);
-  const { tasks, marked } = await traced(page, act, [MOVE]);
-  const moves = [...new Set(marked[MOVE].map(({ task }) => task))];
-  const work = moves.map(() => 0);
+  return (await workBy('pointermove', page, act)).work;
+}
+
+/** The same from each key to the next; with all tasks meanwhile. */
+export async function workByKey(page: Page, act: () => Promise<unknown>): Promise<{ work: number[]; tasks: Task[] }> {
+  return workBy('keydown', page, act);
+}
+
+async function workBy(
+  byHand: ByHand,
+  page: Page,
+  act: () => Promise<unknown>,
+): Promise<{ work: number[]; tasks: Task[] }> {
+  await page.evaluate((type) => {
+    const marked = window as { marks?: Set<string> };
+    if (marked.marks?.has(type)) return;
+    (marked.marks ??= new Set()).add(type);
+    window.addEventListener(type, () => performance.mark(type), true);
+  }, byHand);
+  const { tasks, marked } = await traced(page, act, [byHand]);
+  const begun = [...new Set(marked[byHand].map(({ task }) => task))];
+  const work = begun.map(() => 0);
   for (const { at, workedMs } of tasks) {
-    const move = moves.findLastIndex((since) => since <= at);
-    if (move >= 0) work[move] = (work[move] as number) + workedMs;
+    const last = begun.findLastIndex((since) => since <= at);
+    if (last >= 0) work[last] = (work[last] as number) + workedMs;
   }
-  return work;
+  return { work, tasks };
 }
 
 /** What a page marks with these two is timed from one to the other. */

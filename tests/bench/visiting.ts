@@ -25,7 +25,7 @@ const MOTIF: Visit = { name: 'Motif', key: '1', shows: '[role=grid]' };
 const SHEET: Visit = { name: 'Sheet', key: '3', shows: '[data-drawing] [role=document]' };
 
 /** Resolves once nothing is left that the page does by itself. */
-async function atRest(page: Page): Promise<void> {
+export async function atRest(page: Page): Promise<void> {
   await page.evaluate(async () => {
     for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
     // A machine with much else to do may never be idle.
@@ -50,7 +50,7 @@ function go(page: Page, { key, shows }: Visit): () => Promise<void> {
 }
 
 /** What a page works that has nothing but the looks of the window, and puts the bench in at once. */
-async function leastFor(page: Page): Promise<number> {
+export async function leastFor(page: Page): Promise<number> {
   const { looks, markup, canvases } = await page.evaluate(() => ({
     looks: [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText)).join('\n'),
     markup: document.querySelector('main')?.outerHTML ?? '',
