@@ -71,6 +71,7 @@ const subjects: { readonly [subject: string]: () => Bar[] | Promise<Bar[]> } = {
   visiting: async () => (await import('./visiting.ts')).visitingBars(),
   hand: async () => (await import('./hand.ts')).handBars(),
   previewing: async () => (await import('./previewing.ts')).previewingBars(),
+  'sheets-shown': async () => (await import('./sheets-shown.ts')).sheetsShownBars(),
   typing: async () => (await import('./typing.ts')).typingBars(),
   beginning: async () => (await import('./beginning.ts')).beginningBars(),
   keeping: async () => (await import('./keeping.ts')).keepingBars(),
