@@ -109,12 +109,12 @@ function planOf(piece: KnitPiece, before: Plan | null): Plan | null {
 
 describe('a plan made again after cells were painted', () => {
   it.each([
-    ['on projects with bands', anyProject, 20],
-    ['on filled projects', anyFilledProject, 20],
-    ['on projects with anchors', anyAnchoredProject.map(({ project }) => project), 20],
-    ['on projects as knitters make them', anyKnittable, 100],
-    ['on large all-overs', anyLargeAllOver, 1000],
-  ])('is the plan made from nothing, with the same findings, %s', (_, projects, atLeast) => {
+    ['on projects with bands', anyProject, 20, 0],
+    ['on filled projects', anyFilledProject, 20, 0],
+    ['on projects with anchors', anyAnchoredProject.map(({ project }) => project), 20, 0],
+    ['on projects as knitters make them', anyKnittable, 100, 10],
+    ['on large all-overs', anyLargeAllOver, 1000, 500],
+  ])('is the plan made from nothing, with the same findings, %s', (_, projects, rows, findings) => {
     const taken = { rows: 0, findings: 0 };
     fc.assert(
       fc.property(projects, anyPaintings, (start, paintings) => {
@@ -130,17 +130,18 @@ describe('a plan made again after cells were painted', () => {
           if (!isDeepStrictEqual(again, fresh)) expect(again).toEqual(fresh);
           if (!fresh || !again) continue;
           taken.rows += again.rows.filter((row, index) => row === before?.rows[index]).length;
-          const findings = findingsOf(piece, again, before);
-          const findingsAnew = findingsOf(piece, fresh);
-          if (!isDeepStrictEqual(findings, findingsAnew)) expect(findings).toEqual(findingsAnew);
+          const foundAgain = findingsOf(piece, again, before);
+          const foundAnew = findingsOf(piece, fresh);
+          if (!isDeepStrictEqual(foundAgain, foundAnew)) expect(foundAgain).toEqual(foundAnew);
           const known = new Set(found);
-          taken.findings += findings.filter((finding) => known.has(finding)).length;
-          [before, found] = [again, findings];
+          taken.findings += foundAgain.filter((finding) => known.has(finding)).length;
+          [before, found] = [again, foundAgain];
         }
       }),
       { numRuns: 60 },
     );
-    expect(taken.rows).toBeGreaterThan(atLeast);
-    expect(taken.findings).toBeGreaterThan(atLeast / 20);
+    // Otherwise nothing was taken over that could be wrong. On small pieces no finding may be left.
+    expect(taken.rows).toBeGreaterThan(rows);
+    expect(taken.findings).toBeGreaterThanOrEqual(findings);
   });
 });
