@@ -144,10 +144,16 @@ export class WorkerClient<Name extends JobName> {
   async #sendCopy(given: Jobs[Name]['given'], copy: Promise<HandedOver<Jobs[Name]['given']>>): Promise<void> {
     this.#copied = given;
     const helper = this.#helper;
-    const handed = await copy;
-    if (this.#helper !== helper || this.#copied !== given) return;
-    this.#copied = null;
-    if (this.#question?.given === given) this.#post(this.#question, handed);
+    const isWanted = (): boolean => this.#helper === helper && this.#copied === given;
+    try {
+      const handed = await copy;
+      if (!isWanted()) return;
+      this.#copied = null;
+      if (this.#question?.given === given) this.#post(this.#question, handed);
+    } catch (thrown) {
+      // There is no room for it twice.
+      if (isWanted()) this.#lost(thrown);
+    }
   }
 
   #post({ id, given, ask }: Question<Name>, handed: HandedOver<Jobs[Name]['given']> | null): void {

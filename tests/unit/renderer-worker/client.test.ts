@@ -285,4 +285,13 @@ describe('a client without a worker', () => {
     expect(answers.at(-1)).toBe('fifth');
     expect(copy).toHaveBeenCalledTimes(3);
   });
+
+  it('says so where there is no room for a copy', async () => {
+    const made = starting<'measure', HeldWorker<'measure'>>(() => new HeldWorker());
+    const client = new WorkerClient('measure', null, made.start, () => Promise.reject(new RangeError('no room')));
+    const failed = vi.fn();
+    client.ask(FIRST, null, { answer: vi.fn(), failed });
+    await vi.advanceTimersByTimeAsync(0);
+    expect(failed).toHaveBeenCalledExactlyOnceWith(expect.objectContaining({ code: 'unexpected' }));
+  });
 });
