@@ -144,6 +144,15 @@ const CHECK: readonly Mutant[] = [
   { in: 'anchors', text: 'wishedOf(pattern) <= longest', becomes: 'wishedOf(pattern) < longest' },
 ];
 
+/** What is taken over from rows that are alike. */
+const TAKEN_OVER: readonly Mutant[] = [
+  { in: 'layStrands', text: 'known = [];', becomes: 'known = known;' },
+  { in: 'layStrands', text: '...like.row, from: carriageSide(row, laying.startSide)', becomes: '...like.row' },
+  { in: 'repeatRow', text: 'this.lastRow[strand] = this.row', becomes: 'this.lastRow[strand] = this.row - 1' },
+  { in: 'joined', text: 'at > 0 && (strands[at - 1] as Strand).last >= first', becomes: 'at < 0' },
+  { in: 'join', text: 'mine.count += other.count', becomes: 'mine.count++' },
+];
+
 const YARN: readonly Mutant[] = [
   { in: 'MUNDEN', text: 'ks: 19.0', becomes: 'ks: 19.5' },
   { in: 'useOf', text: '2 * TAIL_MM', becomes: 'TAIL_MM' },
@@ -248,6 +257,7 @@ export const MUTANTS: readonly Mutant[] = [
   ...COLOURS,
   ...PLACEMENT,
   ...FABRIC,
+  ...TAKEN_OVER,
   ...STRANDS,
   ...ANCHORS,
   ...CHECK,
