@@ -193,9 +193,14 @@ test('goes to the drawing when its place is gone', async ({ page, start }) => {
   await page.keyboard.press('1');
   await expect(chart(page)).toBeFocused();
 
-  // A button that has done its work and goes.
+  // A button that has done its work and goes. What comes in its place takes the keyboard where it is a form of its own.
   await page.keyboard.press('2');
   await page.getByRole('button', { name: / all over$/ }).press('Enter');
+  const form = page.getByRole('button', { name: 'Rows, edges, how it lies' });
+  await expect(form).toBeFocused();
+  await form.press('Enter');
+  await page.getByRole('button', { name: 'Remove this all-over' }).press('Enter');
+  await expect(form).toHaveCount(0);
   await expect(page.getByRole('grid', { name: /^sleeve/ })).toBeFocused();
 });
 
