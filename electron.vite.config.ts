@@ -13,7 +13,7 @@ const alias = { '@shared': resolve('src-shared') };
 const COMPRESSIBLE = /\.(?:css|html|js|json|svg|ttf|wasm)$/;
 
 /**
- * Lets the page say what each script and style sheet is, as its SHA-384: its
+ * Lets the page say what each script and style sheet is, as its SHA-256: its
  * own in their elements, all that may be loaded later in an import map. What
  * answers on the host's port later may be another program; what it sends is
  * then not run.
@@ -27,8 +27,8 @@ function integrity(): Plugin {
       async handler({ dir = '' }, bundle) {
         const digests = new Map<string, string>();
         for (const name of Object.keys(bundle).filter((file) => /\.(?:css|js)$/.test(file))) {
-          const digest = createHash('sha384').update(await readFile(join(dir, name)));
-          digests.set(`./${name}`, `sha384-${digest.digest('base64')}`);
+          const digest = createHash('sha256').update(await readFile(join(dir, name)));
+          digests.set(`./${name}`, `sha256-${digest.digest('base64')}`);
         }
         const page = join(dir, 'index.html');
         const text = (await readFile(page, 'utf8')).replace(/(?<= (?:src|href)="(\.\/[^"]*)")/g, (_, file: string) => {

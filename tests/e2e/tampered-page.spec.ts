@@ -95,7 +95,7 @@ test('all styles come with the page, and each is known to it', async ({ page, ru
   await openOn(page, await run());
   const sheets = [...assets().keys()].filter((path) => path.endsWith('.css'));
   const known = await page
-    .locator('link[rel="stylesheet"][integrity^="sha384-"]')
+    .locator('link[rel="stylesheet"][integrity^="sha256-"]')
     .evaluateAll((links) => links.map((link) => new URL((link as HTMLLinkElement).href).pathname));
   expect(known).toEqual(sheets);
   for (const [path, file] of assets()) {

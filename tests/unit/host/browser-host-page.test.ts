@@ -102,7 +102,7 @@ describe('the page', () => {
   });
 
   it('may run what it names, and no other text in it', async () => {
-    const map = '{"integrity":{"./assets/index-1a2b.js":"sha384-AAAA"}}';
+    const map = '{"integrity":{"./assets/index-1a2b.js":"sha256-AAAA"}}';
     await writeFile(join(folder, 'page', 'index.html'), `<script type="importmap">${map}</script><script>1</script>`);
     await host.close();
     host = await start();
