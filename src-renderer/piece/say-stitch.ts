@@ -2,7 +2,7 @@
 import type { Slot } from '@shared/bed/index.ts';
 import { actsOnNeedle, stitchAt, type Plan } from '@shared/plan/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { pieceDrawingWords } from '@shared/words/piece-drawing.ts';
 import type { Lookahead } from './lookahead-debounced.ts';
 
 /** Null beside the piece. `plan` is that of the project; of acts nothing is said until its own running order is there. */
@@ -16,5 +16,5 @@ export function sayStitch(
   const facts = stitchAt(plan, row, needle);
   if (!facts) return null;
   const acts = ahead?.plan === plan ? actsOnNeedle(ahead.order, row, needle) : [];
-  return words.piece.stitch(facts, acts, yarns[facts.yarn]?.name ?? '', yarns.length);
+  return pieceDrawingWords.stitch(facts, acts, yarns[facts.yarn]?.name ?? '', yarns.length);
 }

@@ -5,6 +5,7 @@ import { runningOrderOf, type Act, type Plan, type PlanRow } from '../plan/index
 import type { LengthUnit } from '../length/index.ts';
 import type { KnitPiece } from '../project/index.ts';
 import { words } from '../words/index.ts';
+import { runningOrderWords } from '../words/running-order.ts';
 import { findingWords } from '../words/findings.ts';
 import { csvText } from './csv.ts';
 import { actNames } from './steps/names.ts';
@@ -42,13 +43,13 @@ export function rowsToKnit(piece: KnitPiece, plan: Plan): RowToKnit[] {
 /** Wraps have a column of their own. */
 export function sentences(acts: readonly Act[], piece: KnitPiece, unit: LengthUnit = 'cm'): string[] {
   const names = actNames(piece, unit);
-  return acts.filter(({ kind }) => kind !== 'wrap').map((act) => words.runningOrder.act(act, names));
+  return acts.filter(({ kind }) => kind !== 'wrap').map((act) => runningOrderWords.act(act, names));
 }
 
 /** Why there is no running order, in sentences; empty where there is one. */
 export function blockedBecause(plan: Plan, piece: KnitPiece, unit: LengthUnit = 'cm'): string[] {
   if (runningOrderOf(piece, plan).isKnittable) return [];
-  const { titles } = words.runningOrder;
+  const { titles } = runningOrderWords;
   const reasons = findingsOf(piece, plan).filter(({ code }) => BLOCKING_CODES.has(code));
   return [`${titles.blocked}.`, ...reasons.map((finding) => findingWords.text(finding, { ...piece, unit }))];
 }

@@ -6,13 +6,12 @@ import type { LengthUnit } from '@shared/length/index.ts';
 import { runningOrderOf, type Plan, type RunningOrder } from '@shared/plan/index.ts';
 import { pieceIn, sizeName, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { capitalised, words } from '@shared/words/index.ts';
+import { runningOrderWords as runningOrder } from '@shared/words/running-order.ts';
 import { findingWords } from '@shared/words/findings.ts';
 import { puttingBackWords } from '@shared/words/putting-back.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import { onLines } from './on-one-line.ts';
 import { under } from './table.ts';
-
-const { runningOrder } = words;
 
 /**
  * What to have at hand, then every stop with what is done there; or why there

@@ -6,6 +6,7 @@ import { bandsOf } from '@shared/pattern/index.ts';
 import { patternGauges, runningOrderOf, type Plan, type PlanRow } from '@shared/plan/index.ts';
 import { pieceIn, type KnitPiece, type Workpiece } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
+import { runningOrderWords } from '@shared/words/running-order.ts';
 import { findingWords } from '@shared/words/findings.ts';
 import { terminalWords } from '@shared/words/terminal.ts';
 import { yarnWords } from '@shared/words/yarn.ts';
@@ -41,7 +42,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
   return [
     words.knitting.summary(plan, project).join('\n'),
     ...blocked.slice(0, 1),
-    under(words.runningOrder.titles.atHand, readyLines(piece, plan, unit)),
+    under(runningOrderWords.titles.atHand, readyLines(piece, plan, unit)),
     ...(strands.length > 0 ? [under(strandsTitle, strands)] : []),
     ...(beside.length > 0 ? [under(besideTitle, beside)] : []),
     under(rowsTitle, rowLines(project, plan, unit)),
@@ -56,7 +57,7 @@ export function planText(given: Workpiece, planned: Plan, unit: LengthUnit = 'cm
 function readyLines(piece: KnitPiece, plan: Plan, unit: LengthUnit): string[] {
   const running = runningOrderOf(piece, plan);
   const names = actNames(piece, unit);
-  return atHand(plan, running.isKnittable ? running.order : []).map((item) => words.runningOrder.atHand(item, names));
+  return atHand(plan, running.isKnittable ? running.order : []).map((item) => runningOrderWords.atHand(item, names));
 }
 
 /** A row to knit, or several plain ones before which there is nothing to do: a row with something to do stands alone. */

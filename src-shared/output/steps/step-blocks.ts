@@ -3,7 +3,8 @@ import { widthOf, type Side } from '../../bed/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { Act, Plan, RunningOrder } from '../../plan/index.ts';
 import type { KnitPiece } from '../../project/index.ts';
-import { plain, strong, words } from '../../words/index.ts';
+import { plain, strong } from '../../words/index.ts';
+import { runningOrderWords as runningOrder } from '../../words/running-order.ts';
 import { sheetWords } from '../../words/sheet.ts';
 import type { Block } from '../blocks/block.ts';
 import { listBlock } from '../blocks/list.ts';
@@ -14,7 +15,6 @@ import { atHand } from './at-hand.ts';
 import { actNames } from './names.ts';
 import { isShaping, toldSteps, type Step, type ToldStep } from './steps.ts';
 
-const { runningOrder } = words;
 const sheet = sheetWords;
 
 export function atHandBlocks(

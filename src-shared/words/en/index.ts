@@ -21,7 +21,6 @@ import { measure, understanding } from './measure.ts';
 import { piece } from './piece.ts';
 import { pictures } from './pictures.ts';
 import { reading } from './reading.ts';
-import { runningOrder } from './running-order.ts';
 import { sections } from './sections.ts';
 import { sheetBench } from './sheet-bench.ts';
 import { pieces } from './pieces.ts';
@@ -57,7 +56,6 @@ export const english = {
   placement,
   problems,
   reading,
-  runningOrder,
   sections,
   pieces,
   sizes,

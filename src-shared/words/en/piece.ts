@@ -6,33 +6,10 @@
 import { label, type FinishedFace, type Run, type Shows, type Slot } from '../../bed/index.ts';
 import type { LengthUnit } from '../../length/index.ts';
 import type { PieceSize, ShapingStep } from '../../piece/index.ts';
-import type { FloatNear, NeedleActKind, StitchFacts, StitchPlace } from '../../plan/index.ts';
 import { capitalised } from '../marked.ts';
 import { lengths } from './lengths.ts';
 import { numbers as n } from './numbers.ts';
 import { pieceForm } from './piece-form.ts';
-import { runningOrder } from './running-order.ts';
-
-const PLACES: { readonly [Place in StitchPlace]: string } = {
-  edge: 'edge stitch',
-  first: 'first of the pattern',
-  last: 'last of the pattern',
-  'last-before-gap': 'last before the gap',
-  'first-after-gap': 'first after the gap',
-};
-
-/** A yarn by its part in the fabric; its own name where there are more than two. */
-function yarn({ role }: Pick<StitchFacts, 'role'>, name: string, yarns: number): string {
-  return yarns > 2 && role === 'contrast' ? `${role} ${name}` : role;
-}
-
-/** `float of 25 to the right`, `main float of 9 across it`, `main float of 22 across it (held: 5 lie loose)`. */
-function float({ where, role, stitches, isOver, loose }: FloatNear, isSameYarn: boolean): string {
-  const phrase = `${isSameYarn ? '' : `${role} `}float of ${stitches}${isOver ? ', too long,' : ''}`;
-  const place = where === 'across' ? 'across it' : `to the ${where}`;
-  const held = loose === null ? '' : ` (held: ${loose} ${loose === 1 ? 'lies' : 'lie'} loose)`;
-  return `${phrase} ${place}${held}`;
-}
 
 /** When: `before row 40`; of several, from which row on, as `every 9th row` alone is read as 9 or as 10. */
 function often({ row, every, times }: ShapingStep): string {
@@ -105,22 +82,6 @@ export const piece = {
     plain: (what: string): string => `${what} The plain piece is shown.`,
   },
 
-  /** `Row 42 · needle L13 · contrast, last before the gap · carriage at the right · float of 25 to the right`. */
-  stitch(facts: StitchFacts, acts: readonly NeedleActKind[], yarnName: string, yarns: number): string {
-    const place = facts.place === null ? '' : PLACES[facts.place];
-    const knitted = [yarn(facts, yarnName, yarns), facts.isAnchor ? 'anchor stitch' : place];
-    const nearest = facts.floats[0];
-    return [
-      `Row ${facts.row}`,
-      `needle ${label(facts.needle)}`,
-      knitted.filter((part) => part !== '').join(', '),
-      `carriage at the ${facts.from}`,
-      nearest ? float(nearest, nearest.role === facts.role) : '',
-      ...acts.map(runningOrder.onNeedle),
-    ]
-      .filter((part) => part !== '')
-      .join(' · ');
-  },
   besidePiece: (row: number, needle: Slot): string => `Row ${row} · needle ${label(needle)} · beside the piece`,
 
   whatItIs: {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseNeedle } from '@shared/bed/index.ts';
 import { stitchAt } from '@shared/plan/index.ts';
-import { words } from '@shared/words/index.ts';
+import { pieceDrawingWords } from '@shared/words/piece-drawing.ts';
 import { pieceIn } from '@shared/project/index.ts';
 import { lookaheadDebounced, type Lookahead } from '../../../src-renderer/piece/lookahead-debounced.ts';
 import { sayStitch } from '../../../src-renderer/piece/say-stitch.ts';
@@ -107,13 +107,13 @@ describe('saying what is under the pointer', () => {
     const hooked = planOf(twoGroups({ band: { longFloats: 'hooked-up' } }));
     const facts = stitchAt(hooked, 3, parseNeedle('R1'));
     // Eight needles, held at one: at most five may lie loose.
-    expect(facts && words.piece.stitch(facts, [], 'chalk', 2)).toMatch(
+    expect(facts && pieceDrawingWords.stitch(facts, [], 'chalk', 2)).toMatch(
       /contrast float of 8 across it \(held: [45] lie loose\)/,
     );
   });
 
   it('names the contrast yarn where there is more than one', () => {
     const facts = at(3, 'R6');
-    expect(facts && words.piece.stitch(facts, [], 'rust', 3)).toContain('contrast rust, last of the pattern');
+    expect(facts && pieceDrawingWords.stitch(facts, [], 'rust', 3)).toContain('contrast rust, last of the pattern');
   });
 });

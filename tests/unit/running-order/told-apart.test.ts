@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Group } from '@shared/pattern/index.ts';
 import { ballsToWind, makePlan } from '@shared/plan/index.ts';
 import { pieceIn, startBand, type ProjectAt } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { runningOrderWords } from '@shared/words/running-order.ts';
 import { placementSheet, sheetFacts } from '@shared/output/index.ts';
 import { atHand } from '@shared/output/steps/at-hand.ts';
 import { TEST_DAY } from '../../day.ts';
@@ -112,7 +112,7 @@ describe('an own ball that is fed', () => {
       [1, 1, false],
     ]);
     const said = atHand(plan, orderOf(project)).map((one) =>
-      words.runningOrder.atHand(one, { yarn: String, motif: String, unit: 'cm' }),
+      runningOrderWords.atHand(one, { yarn: String, motif: String, unit: 'cm' }),
     );
     expect(said).toContain('1 ball of contrast wound beforehand.');
     expect(noteOf(project)).toBe('Balls with a number are laid by hand or threaded, as the steps say.');

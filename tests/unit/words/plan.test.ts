@@ -5,6 +5,7 @@ import { makePlan } from '@shared/plan/index.ts';
 import { pieceIn, sampleProject, startBand, projectAt } from '@shared/project/index.ts';
 import { actNames } from '@shared/output/index.ts';
 import { words } from '@shared/words/index.ts';
+import { runningOrderWords } from '@shared/words/running-order.ts';
 import { findingWords } from '@shared/words/findings.ts';
 import { checkedPlan } from '../check/found.ts';
 import { BLANK_FIRST_12_BY_31, projectWith } from '../fabric/pieces.ts';
@@ -215,8 +216,8 @@ describe('the plan in words', () => {
     // The worked amount computed twice: 156.3 m at 278 tex (50 g in 180 m) are 43.45 g.
     const use = { code: 'yarn', yarn: 0, role: 'main', mm: 156_300, grams: 43.45 } as const;
     const names = actNames(pieceIn(projectAt(sampleProject())));
-    expect(words.runningOrder.atHand(use, names)).toBe('Main yarn slate: 156.3 m, 43 g.');
-    expect(words.runningOrder.atHand({ ...use, grams: null }, names)).toBe('Main yarn slate: 156.3 m.');
+    expect(runningOrderWords.atHand(use, names)).toBe('Main yarn slate: 156.3 m, 43 g.');
+    expect(runningOrderWords.atHand({ ...use, grams: null }, names)).toBe('Main yarn slate: 156.3 m.');
   });
 
   it('leaves no hole in the sentences of the sample', () => {

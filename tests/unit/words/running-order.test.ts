@@ -3,13 +3,11 @@ import { slotLabelled, type Run } from '@shared/bed/index.ts';
 import type { MotifId } from '@shared/motif/index.ts';
 import type { Act } from '@shared/plan/index.ts';
 import type { ProjectAt } from '@shared/project/index.ts';
-import { words } from '@shared/words/index.ts';
+import { runningOrderWords as runningOrder } from '@shared/words/running-order.ts';
 import { actJson } from '../../../src-main/cli/json/running-order.ts';
 import { actRead } from '../../reference/told/sentences.ts';
 import { knitRead, stopRead } from '../../reference/told/steps.ts';
 import { small } from '../project/small-project.ts';
-
-const { runningOrder } = words;
 
 const at = slotLabelled;
 const on = (first: string, last = first): Run => ({ first: at(first), last: at(last) });
