@@ -140,6 +140,7 @@ class DrawnLayer<View, Scene> {
   readonly group = new Group();
   readonly #stage: Stage;
   readonly #konva: FoundLayer;
+  readonly #context: CanvasRenderingContext2D;
   /** Cells; `all`; or nothing, and whoever has it drawn then means all. */
   #waiting: CellBox[] | 'all' | 'nothing' = 'nothing';
   #nodes: readonly ChartNode[] = [];
@@ -153,6 +154,9 @@ class DrawnLayer<View, Scene> {
   ) {
     this.#stage = stage;
     this.#konva = new FoundLayer({ listening: hasNodes(of), clearBeforeDraw: false });
+    const context = this.#konva.getNativeCanvasElement().getContext('2d');
+    if (!context) throw new Error('No 2D canvas');
+    this.#context = context;
     stage.add(this.#konva);
     this.#konva.add(
       shapeOf(() => {
@@ -169,12 +173,6 @@ class DrawnLayer<View, Scene> {
   /** What of it can be dragged, where it was when it was asked for last. */
   get nodes(): readonly ChartNode[] {
     return this.#nodes;
-  }
-
-  get #context(): CanvasRenderingContext2D {
-    const context = this.#konva.getNativeCanvasElement().getContext('2d');
-    if (!context) throw new Error('No 2D canvas');
-    return context;
   }
 
   get #size(): Size {

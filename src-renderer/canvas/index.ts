@@ -12,4 +12,5 @@ export type { ChartNode } from './chart-nodes.ts';
 export type { Surface } from './surface.ts';
 export * from './cells-layer.ts';
 export * from './font.ts';
+export * from './text-width.ts';
 export * from './gestures.ts';

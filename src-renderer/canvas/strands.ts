@@ -77,11 +77,15 @@ export function tagsOf(
   return tags;
 }
 
+/** No strand that is drawn lies so many places up or down. */
+const MOST_UP = 2 ** 20;
+
 /** The longest strand of each place of `across` × `up` pixels, longest first: as many as fit, however many there are. */
 export function longestInPlace(strands: readonly Strand[], across: number, up: number): Strand[] {
-  const longest = new Map<string, Strand>();
+  const longest = new Map<number, Strand>();
   for (const strand of strands) {
-    const place = `${Math.floor((strand.x1 + strand.x2) / 2 / across)} ${Math.floor(strand.y / up)}`;
+    // In one number, of which more are made in a frame than texts can be.
+    const place = Math.floor((strand.x1 + strand.x2) / 2 / across) * MOST_UP + Math.floor(strand.y / up);
     const there = longest.get(place);
     if (!there || strand.stitches > there.stitches) longest.set(place, strand);
   }

@@ -13,8 +13,11 @@ export interface LoosePart extends Run {
   readonly isHeldAt: { readonly left: boolean; readonly right: boolean };
 }
 
+const NOWHERE = { left: false, right: false } as const;
+
 /** The parts of a float that lie loose, from left to right: one where nothing holds it. */
 export function looseParts({ first, last, held }: Held): LoosePart[] {
+  if (held.length === 0) return [{ first, last, stitches: last - first + 1, isHeldAt: NOWHERE }];
   const ends = [first - 1, ...held, last + 1];
   return ends.slice(1).map((end, index) => {
     const begin = ends[index] as number;

@@ -2,6 +2,7 @@
 import { gaugeAt, sectionAt } from '@shared/piece/index.ts';
 import type { Plan, PlanRow } from '@shared/plan/index.ts';
 import { longestWithin } from '@shared/strands/index.ts';
+import { textWidth } from '../../canvas/index.ts';
 import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 import {
@@ -12,6 +13,7 @@ import {
   headOfProfile,
   lengthOf,
   longestOf,
+  mostOf,
   numberedBars,
   profileColumns,
   profileWidth,
@@ -55,7 +57,8 @@ export function drawProfile(
   const head = laid.parts.at(-1);
   const under = headOfProfile(plan, width);
   const heading = Math.max(profileTop + 12, (head ? head.view.top(head.last - 1) : 0) - under - 2);
-  context.font = `400 12px ${font}`;
+  const plain = `400 12px ${font}`;
+  context.font = plain;
   context.textBaseline = 'middle';
   context.fillStyle = look.soft;
   context.textAlign = 'right';
@@ -63,16 +66,16 @@ export function drawProfile(
 
   // The longest of all has room in its column, and so has twice the limit.
   const least = Math.min(2 * Math.max(...limits), 30);
-  const most = columns.map(({ longest }) => Math.max(1, least, ...longest.map(lengthOf)));
+  const most = columns.map(({ longest }) => Math.max(1, least, mostOf(longest)));
   const names = columns.map(({ yarn }) => (yarn === null ? '' : (project.yarns[yarn]?.name ?? '')));
-  const heads = names.map((name) => (name === '' ? 0 : SWATCH + 4 + Math.ceil(context.measureText(name).width)));
+  const heads = names.map((name) => (name === '' ? 0 : SWATCH + 4 + Math.ceil(textWidth(context, plain, name))));
   const { scale, widths } = columnRoom(most, heads, NUMBER, wide - BEFORE - (columns.length - 1) * BETWEEN);
   let x = width - wide + BEFORE;
   columns.forEach(({ yarn, longest }, index) => {
     const across = widths[index] as number;
     if (yarn !== null) {
       const { colour = look.ink } = project.yarns[yarn] ?? {};
-      drawColumnHead(context, colour, names[index] as string, x, heading + COLUMN_HEAD, across, look);
+      drawColumnHead(context, colour, names[index] as string, x, heading + COLUMN_HEAD, across, look, plain);
     }
     const bars = barsOf(longest, laid, height);
     drawBars(context, bars, plan, x, scale, look);
@@ -92,6 +95,7 @@ function drawColumnHead(
   y: number,
   across: number,
   look: Look,
+  font: string,
 ): void {
   context.fillStyle = colour;
   context.fillRect(x, y - SWATCH / 2, SWATCH, SWATCH);
@@ -100,8 +104,8 @@ function drawColumnHead(
   context.strokeRect(x + 0.5, y - SWATCH / 2 + 0.5, SWATCH - 1, SWATCH - 1);
   const room = across - SWATCH - 4;
   let shown = name;
-  while (shown.length > 1 && context.measureText(shown).width > room) shown = `${shown.slice(0, -2)}…`;
-  if (context.measureText(shown).width > room) return;
+  while (shown.length > 1 && textWidth(context, font, shown) > room) shown = `${shown.slice(0, -2)}…`;
+  if (textWidth(context, font, shown) > room) return;
   context.fillStyle = look.soft;
   context.textAlign = 'left';
   context.fillText(shown, x + SWATCH + 4, y);
@@ -164,13 +168,14 @@ function drawNumbers(
   font: string,
 ): void {
   context.save();
-  context.font = `600 12px ${font}`;
+  const strong = `600 12px ${font}`;
+  context.font = strong;
   context.textAlign = 'left';
   for (const { float, top, height: tall } of numberedBars(bars)) {
     const said = String(lengthOf(float));
     const [left, middle] = [x + lengthOf(float) * scale + 3, top + tall / 2];
     context.fillStyle = look.paper;
-    context.fillRect(left - 1, middle - 7, context.measureText(said).width + 2, 14);
+    context.fillRect(left - 1, middle - 7, textWidth(context, strong, said) + 2, 14);
     context.fillStyle = look.ink;
     context.fillText(said, left, middle);
   }

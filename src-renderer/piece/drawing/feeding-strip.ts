@@ -5,6 +5,7 @@
  */
 import { contrastRatio, legibleOn } from '@shared/colour/index.ts';
 import type { FeedingRun } from '@shared/plan/feeding.ts';
+import { textWidth } from '../../canvas/index.ts';
 import type { LaidView } from './laid-view.ts';
 import type { Look } from './look.ts';
 
@@ -54,15 +55,17 @@ export function drawFeeding(
   context.beginPath();
   context.rect(LEFT - 1, upper, 2 * WIDTH + BETWEEN + 2, lower - upper);
   context.clip();
-  context.font = `400 12px ${font}`;
+  const plain = `400 12px ${font}`;
+  context.font = plain;
+  const strip = { look, names, upper, lower, font: plain };
   for (const { first, last, feeders, byHand } of runs) {
     const [y, end] = [laid.at(last).top(last - 1), laid.at(first).top(first - 2)];
     if (end < upper || y > lower) continue;
     for (const feeder of [1, 2] as const) {
       const yarn = feeders[feeder];
-      if (yarn !== null) drawYarns(context, [yarn], feeder, y, end, false, { look, names, upper, lower });
+      if (yarn !== null) drawYarns(context, [yarn], feeder, y, end, false, strip);
     }
-    if (byHand.length > 0) drawYarns(context, byHand, 2, y, end, true, { look, names, upper, lower });
+    if (byHand.length > 0) drawYarns(context, byHand, 2, y, end, true, strip);
   }
   context.restore();
 }
@@ -80,6 +83,8 @@ interface Strip {
   readonly names: readonly string[];
   readonly upper: number;
   readonly lower: number;
+  /** That the context is in. */
+  readonly font: string;
 }
 
 function drawYarns(
@@ -89,7 +94,7 @@ function drawYarns(
   top: number,
   foot: number,
   isByHand: boolean,
-  { look, names, upper, lower }: Strip,
+  { look, names, upper, lower, font }: Strip,
 ): void {
   const x = leftOf(feeder);
   const wide = WIDTH / yarns.length;
@@ -108,10 +113,9 @@ function drawYarns(
   const [yarn] = yarns;
   if (yarns.length !== 1 || yarn === undefined) return;
   const [from, to] = [Math.max(top, upper), Math.min(foot, lower)];
-  // To measure a name takes longer than all else.
   if (to - from < LEAST_NAMED) return;
   const name = names[yarn] ?? '';
-  if (context.measureText(name).width + 8 > to - from) return;
+  if (textWidth(context, font, name) + 8 > to - from) return;
   const colour = look.yarns[yarn] ?? '#000000';
   context.save();
   context.translate(x + WIDTH / 2 + 0.5, (from + to) / 2);

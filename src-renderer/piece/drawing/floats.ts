@@ -6,7 +6,7 @@
 import { sectionAt, type SectionSpan } from '@shared/piece/index.ts';
 import type { PlanRow } from '@shared/plan/index.ts';
 import { looseParts, looseStitches, type Float } from '@shared/strands/index.ts';
-import type { PixelBox, Viewport } from '../../canvas/index.ts';
+import { textWidth, type PixelBox, type Viewport } from '../../canvas/index.ts';
 import { longestInPlace, MOST_SAG, sagOf, tagsOf, TAG_HEIGHT, thicknessOf, type Strand } from '../../canvas/strands.ts';
 import type { Look } from './look.ts';
 
@@ -43,7 +43,8 @@ export function strandsIn(
 }
 
 /** The same strands, of which none warns that a folded hem or a lining covers. */
-export function warnedInOpen(strands: readonly Strand[], sections: readonly SectionSpan[]): Strand[] {
+export function warnedInOpen(strands: readonly Strand[], sections: readonly SectionSpan[]): readonly Strand[] {
+  if (!sections.some(({ isLined }) => isLined)) return strands;
   return strands.map((strand) =>
     strand.isOver && sectionAt(sections, strand.row).isLined ? { ...strand, isOver: false } : strand,
   );
@@ -88,19 +89,25 @@ export function drawFloats(
   rowHeight: number,
   look: Look,
 ): void {
-  const byPen = new Map<string, { colour: string; thickness: number; strands: Strand[] }>();
+  const pens: { colour: string; thickness: number; strands: Strand[] }[] = [];
+  const byPen = new Map<string, Map<number, Strand[]>>();
   for (const strand of strands) {
     const { stitches, isOver } = strand;
     const id = strand.float.strand;
     const colour = (isOver ? look.warnStrand[id.yarn] : look.strand[id.yarn]) ?? look.onMain;
     const thickness = thicknessOf(stitches, isOver, rowHeight);
-    const pen = `${colour} ${thickness}`;
-    let drawn = byPen.get(pen);
-    if (!drawn) byPen.set(pen, (drawn = { colour, thickness, strands: [] }));
-    drawn.strands.push(strand);
+    let ofColour = byPen.get(colour);
+    if (!ofColour) byPen.set(colour, (ofColour = new Map<number, Strand[]>()));
+    const drawn = ofColour.get(thickness);
+    if (drawn) drawn.push(strand);
+    else {
+      const alike = [strand];
+      ofColour.set(thickness, alike);
+      pens.push({ colour, thickness, strands: alike });
+    }
   }
   context.lineCap = 'round';
-  const pens = [...byPen.values()].sort((one, other) => one.thickness - other.thickness);
+  pens.sort((one, other) => one.thickness - other.thickness);
   for (const { colour, thickness, strands: alike } of pens) {
     context.strokeStyle = colour;
     context.lineWidth = thickness;
@@ -123,10 +130,11 @@ export function drawTags(
   font: string,
   onTaken: 'left-out' | 'below' = 'left-out',
 ): void {
-  context.font = `600 12px ${font}`;
+  const numbers = `600 12px ${font}`;
+  const tags = tagsOf(strands, (text) => textWidth(context, numbers, text), taken, onTaken);
+  context.font = numbers;
   context.textAlign = 'center';
   context.textBaseline = 'middle';
-  const tags = tagsOf(strands, (text) => context.measureText(text).width, taken, onTaken);
   for (const { text, x, y, width, isOver } of tags) {
     context.beginPath();
     context.roundRect(x - width / 2, y - TAG_HEIGHT / 2, width, TAG_HEIGHT, TAG_HEIGHT / 2);

@@ -10,8 +10,20 @@ export interface Step {
   readonly last: number;
 }
 
+/** Asked with each frame, and the same as long as the piece is. */
+const known = new WeakMap<Outline, { readonly starts: string; readonly steps: readonly Step[] }>();
+
 /** `starts` are rows (1-based) at which a part of another gauge begins. */
-export function stepsOf(outline: Outline, starts: readonly number[] = []): Step[] {
+export function stepsOf(outline: Outline, starts: readonly number[] = []): readonly Step[] {
+  const like = known.get(outline);
+  const key = starts.join();
+  if (like?.starts === key) return like.steps;
+  const steps = stepsIn(outline, starts);
+  known.set(outline, { starts: key, steps });
+  return steps;
+}
+
+function stepsIn(outline: Outline, starts: readonly number[]): Step[] {
   const steps: Step[] = [];
   let from = 0;
   for (let row = 1; row <= outline.rows; row++) {

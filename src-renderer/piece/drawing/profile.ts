@@ -120,6 +120,29 @@ export function longestOf(rows: readonly PlanRow[]): readonly (Float | null)[] {
   return longest;
 }
 
+/** What lies loose of some floats, in stitches. */
+interface Lengths {
+  readonly each: Int32Array;
+  readonly most: number;
+}
+
+/** Asked with each frame, of the same floats as long as the plan stays. */
+const knownLengths = new WeakMap<readonly (Float | null)[], Lengths>();
+
+function lengthsOf(longest: readonly (Float | null)[]): Lengths {
+  let lengths = knownLengths.get(longest);
+  if (!lengths) {
+    const each = Int32Array.from(longest, lengthOf);
+    knownLengths.set(longest, (lengths = { each, most: each.reduce((most, one) => Math.max(most, one), 0) }));
+  }
+  return lengths;
+}
+
+/** What lies loose of the longest of them, in stitches; 0 where there is none. */
+export function mostOf(longest: readonly (Float | null)[]): number {
+  return lengthsOf(longest).most;
+}
+
 function longestIn(floats: readonly Float[]): Float | null {
   let longest: Float | null = null;
   for (const float of floats) if (lengthOf(float) > lengthOf(longest)) longest = float;
@@ -137,6 +160,7 @@ export interface ProfileBar {
 
 /** The bars in a view `height` pixels high, from the lowest up. */
 export function barsOf(longest: readonly (Float | null)[], laid: LaidView, height: number): ProfileBar[] {
+  const { each } = lengthsOf(longest);
   return laid.parts.flatMap(({ first, last, view }) => {
     const step = Math.max(1, Math.ceil(LEAST_BAR / view.cellHeight));
     const lowest = Math.max(first, view.cellAt(0, height).row + 1);
@@ -146,7 +170,7 @@ export function barsOf(longest: readonly (Float | null)[], laid: LaidView, heigh
     for (let from = lowest - ((lowest - first) % step); from <= highest; from += step) {
       const to = Math.min(from + step - 1, last);
       let row = from;
-      for (let at = from + 1; at <= to; at++) if (lengthOf(longest[at - 1]) > lengthOf(longest[row - 1])) row = at;
+      for (let at = from + 1; at <= to; at++) if ((each[at - 1] as number) > (each[row - 1] as number)) row = at;
       const float = longest[row - 1];
       const top = view.top(to - 1);
       if (float) bars.push({ row, float, top, height: view.top(from - 2) - top });
@@ -160,12 +184,22 @@ export function lengthOf(float: Float | null | undefined): number {
   return float ? looseStitches(float) : 0;
 }
 
-/** The bars that carry their number: those over the limit, the longest first, as many as keep apart. */
+/** The bars that carry their number, of some from the lowest up: those over the limit, the longest first, as many as keep apart. */
 export function numberedBars(bars: readonly ProfileBar[]): ProfileBar[] {
+  // Hundreds of bars have a few lengths, by which they are sorted sooner than one by one.
+  const byLength = new Map<number, ProfileBar[]>();
+  for (const bar of bars) {
+    if (!bar.float.isOver) continue;
+    const stitches = lengthOf(bar.float);
+    const alike = byLength.get(stitches);
+    if (alike) alike.push(bar);
+    else byLength.set(stitches, [bar]);
+  }
   const numbered: ProfileBar[] = [];
-  const over = bars.filter(({ float }) => float.isOver);
-  for (const bar of over.toSorted((one, other) => lengthOf(other.float) - lengthOf(one.float) || one.row - other.row)) {
-    if (numbered.every(({ top }) => Math.abs(top - bar.top) >= APART)) numbered.push(bar);
+  for (const stitches of [...byLength.keys()].sort((one, other) => other - one)) {
+    for (const bar of byLength.get(stitches) as ProfileBar[]) {
+      if (numbered.every(({ top }) => Math.abs(top - bar.top) >= APART)) numbered.push(bar);
+    }
   }
   return numbered;
 }

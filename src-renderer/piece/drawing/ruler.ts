@@ -5,7 +5,7 @@
  */
 import { label, type Run, type Slot } from '@shared/bed/index.ts';
 import type { PlacedGroup } from '@shared/fabric/index.ts';
-import { numberStep, type Viewport } from '../../canvas/index.ts';
+import { numberStep, textWidth, type Viewport } from '../../canvas/index.ts';
 import { fittingLabels, type Label, type SetLabel } from './labels.ts';
 import type { Look } from './look.ts';
 
@@ -145,14 +145,16 @@ export function drawRuler(
     context.fillStyle = isOfBlock ? look.accent : look.ink;
     context.fillRect(view.left(slot) + view.cellWidth / 2 - wide / 2, Math.round(y), wide, tall);
   }
-  const measure = (text: string, weight: Label['weight']): number => {
-    context.font = `${FONTS[weight]} ${font}`;
-    return context.measureText(text).width;
+  const fonts = {
+    strong: `${FONTS.strong} ${font}`,
+    plain: `${FONTS.plain} ${font}`,
+    faint: `${FONTS.faint} ${font}`,
   };
+  const measure = (text: string, weight: Label['weight']): number => textWidth(context, fonts[weight], text);
   context.textAlign = 'center';
   context.textBaseline = 'alphabetic';
   for (const { text, x, weight, line } of rulerLabels(marks, first, last, view, measure)) {
-    context.font = `${FONTS[weight]} ${font}`;
+    context.font = fonts[weight];
     context.fillStyle = weight === 'strong' ? look.ink : look.soft;
     context.fillText(text, x, y + (BASELINES[line] ?? 0));
   }

@@ -68,6 +68,8 @@ const NOTHING: HoldCost = { holds: 0, inTheWay: 0, seen: 0 };
 export function longestLoose(first: number, last: number, held: readonly number[]): number {
   let longest = 0;
   let before = first - 1;
+  // Most floats hang free, and a drawing asks it of thousands a frame.
+  if (held.length === 0) return last - before;
   for (const needle of [...held, last + 1]) {
     longest = Math.max(longest, needle - before - 1);
     before = needle;

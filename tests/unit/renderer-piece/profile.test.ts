@@ -13,6 +13,7 @@ import {
   barsOf,
   lengthOf,
   longestOf,
+  mostOf,
   numberedBars,
   columnRoom,
   profileColumns,
@@ -81,6 +82,8 @@ describe('the profile of floats', () => {
     // Five stitches may lie loose of the eight and the ten of rows 3 and 4.
     expect(lengths(plan.rows).slice(2, 4)).toEqual([8, 10]);
     expect(Math.max(...lengths(hooked.rows))).toBe(5);
+    expect([plan, hooked].map(({ rows }) => mostOf(longestOf(rows)))).toEqual([10, 5]);
+    expect(mostOf([null, null])).toBe(0);
     const bars = barsOf(longestOf(hooked.rows), laidBy(new Viewport(10, 7, 500, 600)), 700);
     expect(numberedBars(bars)).toEqual([]);
   });
