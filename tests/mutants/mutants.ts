@@ -144,13 +144,29 @@ const CHECK: readonly Mutant[] = [
   { in: 'anchors', text: 'wishedOf(pattern) <= longest', becomes: 'wishedOf(pattern) < longest' },
 ];
 
-/** What is taken over from rows that are alike. */
+/** What is taken over from rows that are alike, and from the plan before cells were painted. */
 const TAKEN_OVER: readonly Mutant[] = [
   { in: 'layStrands', text: 'known = [];', becomes: 'known = known;' },
   { in: 'layStrands', text: '...like.row, from: carriageSide(row, laying.startSide)', becomes: '...like.row' },
   { in: 'repeatRow', text: 'this.lastRow[strand] = this.row', becomes: 'this.lastRow[strand] = this.row - 1' },
   { in: 'joined', text: 'at > 0 && (strands[at - 1] as Strand).last >= first', becomes: 'at < 0' },
   { in: 'join', text: 'mine.count += other.count', becomes: 'mine.count++' },
+  { in: 'touch', text: 'one.first <= other.last', becomes: 'one.first < other.last' },
+  { in: 'standsOn', text: 'this.below !== below', becomes: 'this.below === null' },
+  { in: 'with', text: 'this.longer?.uppermost !== above', becomes: 'this.longer === null' },
+  { in: 'paintedRows', text: 'at < four * 4 + 4', becomes: 'at < four * 4 + 3' },
+  { in: 'lineHashesAgain', text: 'add(before.grid, row, -1)', becomes: 'add(grid, row, -1)' },
+  { in: 'figureInRows', text: 'row < copy.height) count(row)', becomes: 'row < copy.height - 1) count(row)' },
+  { in: 'stretchAround', text: 'while (isBlank(knitted, selecting, last))', becomes: 'while (false)' },
+  { in: 'knitEndNeedlesAgain', text: 'endNeedles[row - 1], selecting.main', becomes: 'undefined, selecting.main' },
+  { in: 'sincePlan', text: '!isLikeButForCells(piece, made.piece)', becomes: 'false' },
+  { in: 'layAgain', text: '[old, -1]', becomes: '[now, -1]' },
+  { in: 'lastRowsAfter', text: 'Math.max(lastRow[strand] as number, row)', becomes: 'lastRow[strand] as number' },
+  { in: 'carriesAgain', text: 'left.add(row);', becomes: 'left.delete(row);' },
+  { in: 'endsAlike', text: 'last === same.last', becomes: 'true' },
+  { in: 'keptOf', text: '> last + 1', becomes: '> last' },
+  { in: 'keptOf', text: '< first - 1', becomes: '< first' },
+  { in: 'stretchesOf', text: 'stretch && isCovered === isLined', becomes: 'stretch' },
 ];
 
 const YARN: readonly Mutant[] = [

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Grid } from '@shared/grid/index.ts';
-import { blankEdges, measure, trueRepeat } from '@shared/motif/repeat/index.ts';
+import { blankEdges, lineHashes, lineHashesAgain, measure, trueRepeat } from '@shared/motif/repeat/index.ts';
 import { drawing, tiledDrawing } from './drawings.ts';
 
 /** The definition, cell by cell. */
@@ -77,6 +77,23 @@ describe('blank edges of a drawing', () => {
         expect(measure(grid, ground)).toMatchObject({ ground, width: grid.width, height: grid.height });
       }),
       { numRuns: 300, seed: 22 },
+    );
+  });
+});
+
+describe('the hashes of rows and columns', () => {
+  it('are after cells were painted those of the drawing as it is', () => {
+    const anyCells = fc.array(fc.record({ cell: fc.nat(), yarn: fc.nat({ max: 3 }) }), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(drawing({ mostWidth: 12, mostHeight: 12 }), anyCells, (before, cells) => {
+        const grid = { ...before, cells: before.cells.slice() };
+        for (const { cell, yarn } of cells) grid.cells[cell % grid.cells.length] = yarn;
+        const rows = new Set(cells.map(({ cell }) => Math.floor((cell % grid.cells.length) / grid.width)));
+        const hashes = lineHashes(before);
+        expect(lineHashesAgain(grid, { grid: before, hashes }, [...rows])).toEqual(lineHashes(grid));
+        // What was known of the drawing before is still known.
+        expect(hashes).toEqual(lineHashes(before));
+      }),
     );
   });
 });
