@@ -9,6 +9,7 @@
  */
 import { Matrix, solve } from 'ml-matrix';
 import { BANDS, edgeShares, type Direction } from './edges.ts';
+import { phaseAround } from './phase.ts';
 import type { Picture } from './picture.ts';
 
 /** How far a cell lies off, in cells, at a place given in shares of the chart from its left and top, 0 … 1. */
@@ -102,6 +103,31 @@ export function driftOf(straight: Picture, columns: number, rows: number): Drift
   return { across: (x, y) => across.at(x, y), up: (x, y) => up.at(y, x), astray: astray > ASTRAY ? astray : null };
 }
 
+/**
+ * How many cells lie between the corners along a direction, at the first and
+ * at the last of the sides that run along it, by edges that come back about
+ * `times` times; `beside` is about how many there are the other way. The
+ * middle of bent paper bulges beyond the straight line between two corners and
+ * shows more cells, or fewer; its edges do not. Null where edges do not tell:
+ * too few of them are clear, or they lie on no smooth surface.
+ */
+export function cellsAlongSides(
+  straight: Picture,
+  direction: Direction,
+  times: number,
+  beside: number,
+): readonly [first: number, last: number] | null {
+  const windows = windowsOf(straight, direction, times, beside);
+  const clear = followed(windows);
+  const powers = powersFor(windows);
+  if (clear.length < 2 * powers.length) return null;
+  const at = laidThrough(clear, powers);
+  if (misfitOf(clear, at) > SMOOTH) return null;
+  // The edge that ends `count` cells lies `times − count` further on than the one that begins them.
+  const along = (side: 0 | 1): number => times - (at(1, side) - at(0, side));
+  return [along(0), along(1)];
+}
+
 /** A phase at a place in shares of the chart along the direction and across it. */
 interface Window {
   readonly along: number;
@@ -153,8 +179,7 @@ const NONE_LAID: Laid = { at: () => 0, astray: 0 };
 
 function surface(windows: readonly (readonly Window[])[]): Laid {
   const clear = followed(windows);
-  const isLarge = windows.length > BANDS || (windows[0]?.length ?? 0) > WINDOWS;
-  const powers = isLarge ? LARGE_POWERS : POWERS;
+  const powers = powersFor(windows);
   if (clear.length < 2 * powers.length) return NONE_LAID;
   const free = laidThrough(clear, powers);
   const isSmooth = misfitOf(clear, free) <= SMOOTH;
@@ -165,6 +190,11 @@ function surface(windows: readonly (readonly Window[])[]): Laid {
   const set = CORNERS.map(([along, beside]) => ({ along, beside, clarity: CORNER_COUNTS, phase: turns }));
   const held = laidThrough([...clear, ...set], powers);
   return { at: (along, beside) => held(along, beside) - turns, astray: isSmooth ? Math.max(...offs) : 0 };
+}
+
+function powersFor(windows: readonly (readonly Window[])[]): typeof POWERS {
+  const isLarge = windows.length > BANDS || (windows[0]?.length ?? 0) > WINDOWS;
+  return isLarge ? LARGE_POWERS : POWERS;
 }
 
 /** How far windows lie off a surface: the root of the mean square, in cells, each by its clarity. */
@@ -264,39 +294,4 @@ function followed(windows: readonly (readonly Window[])[]): Window[] {
     }
   }
   return [...groupOf.values()].reduce<Window[]>((most, group) => (group.size > most.length ? [...group] : most), []);
-}
-
-export interface Phase {
-  /** By what part of a cell edges lie after whole multiples of one: −½ … ½. */
-  readonly phase: number;
-  /** 0 … 1: how much of what is there comes back with the cells. */
-  readonly clarity: number;
-  /** How much there is. */
-  readonly seen: number;
-}
-
-/**
- * The phase of edges that come back `times` times along the profiles, within
- * `width` pixels around `middle`, the middle counting most.
- */
-export function phaseAround(profiles: readonly Float64Array[], times: number, middle: number, width: number): Phase {
-  let re = 0;
-  let im = 0;
-  let total = 0;
-  for (const profile of profiles) {
-    const from = Math.max(0, Math.floor(middle - width / 2));
-    const to = Math.min(profile.length, Math.ceil(middle + width / 2));
-    for (let place = from; place < to; place++) {
-      const weight = Math.cos((Math.PI * (place + 0.5 - middle)) / width) ** 2 * (profile[place] as number);
-      const angle = (2 * Math.PI * (place + 0.5) * times) / profile.length;
-      re += weight * Math.cos(angle);
-      im += weight * Math.sin(angle);
-      total += weight;
-    }
-  }
-  return {
-    phase: Math.atan2(im, re) / (2 * Math.PI),
-    clarity: total === 0 ? 0 : Math.hypot(re, im) / total,
-    seen: total,
-  };
 }

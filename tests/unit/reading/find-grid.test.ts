@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { finish, findGrid, photoOf, proposeGrid, rectangle, type Picture } from '@shared/reading/index.ts';
+import { hinted } from '../../../src-shared/reading/count-candidates.ts';
 import { normal, photograph, seeded, type ChartStyle } from './chart-photo.ts';
 import { blobs } from './motifs.ts';
 
@@ -74,6 +75,32 @@ describe('counting columns and rows', () => {
     expect(proposal.rows).toBeNull();
   });
 
+  it('on bent paper, whose middle bulges beyond the straight line between two corners', () => {
+    const [columns, rows, cell] = [50, 60, 12];
+    for (const bulge of [-1.5, -0.8, 0.8, 1.5]) {
+      const bent = pictureOf(columns * cell, rows * cell, (x, y) => {
+        const along = x / (columns * cell);
+        const down = y / (1 + (bulge * 4 * along * (1 - along)) / rows);
+        return x % cell < 1 || down % cell < 1 ? 120 : 240;
+      });
+      const proposal = finish(findGrid(bent));
+      expect([proposal.columns?.count, proposal.rows?.count]).toEqual([columns, rows]);
+    }
+  });
+
+  it('halves, and doubts, a count that makes cells flat and comes from both sides of bars', () => {
+    const cell = 12;
+    const random = seeded(5);
+    const barred = pictureOf(60 * cell, 50 * cell, (x, y) => {
+      const isBar = x % cell >= 2 && x % cell < 10 && y % cell >= 3 && y % cell < 9;
+      const isLine = x % cell < 1 || (y % cell < 1 && x % 60 < 12);
+      return (isBar ? 60 : isLine ? 150 : 235) + 4 * normal(random);
+    });
+    const proposal = finish(findGrid(barred));
+    expect([proposal.columns?.count, proposal.rows?.count]).toEqual([60, 50]);
+    expect(proposal.rows?.confidence).toBeLessThan(0.5);
+  });
+
   it('counts the same however large the picture is', () => {
     for (const scale of [8, 14, 40]) {
       const lined = pictureOf(24 * scale, 30 * scale, (x, y) => (x % scale < 1 || y % scale < 1 ? 120 : 240));
@@ -81,5 +108,29 @@ describe('counting columns and rows', () => {
       const proposal = finish(proposeGrid(photo, rectangle(24 * scale, 30 * scale)));
       expect([proposal.columns?.count, proposal.rows?.count]).toEqual([24, 30]);
     }
+  });
+});
+
+describe('a count in one direction that the other one bears out', () => {
+  const peak = (times: number, strength: number, height: number) => ({ times, strength, height });
+  const [ten] = [peak(10, 100, 8)];
+  const across = { direction: 'across', edges: [], length: 100, all: [ten], peaks: [ten], chosen: ten } as const;
+  const up = (all: readonly ReturnType<typeof peak>[]) => ({ direction: 'up', edges: [], length: 120, all }) as const;
+
+  it('is taken though it stands out less, where it alone makes cells of a likely shape', () => {
+    expect(hinted(up([peak(3, 90, 1.2), peak(12, 50, 2.7), peak(20, 30, 1.3)]), across)?.chosen.times).toBe(12);
+  });
+
+  it.each([
+    ['too low', [peak(12, 50, 2.2)]],
+    ['near to another', [peak(12, 50, 2.7), peak(17, 45, 2.6)]],
+    ['of cells that nobody knits', [peak(60, 50, 2.7)]],
+    ['nothing', []],
+  ])('is none where it is %s', (_, all) => {
+    expect(hinted(up(all), across)).toBeNull();
+  });
+
+  it('is none where the other is none', () => {
+    expect(hinted(up([peak(12, 50, 2.7)]), null)).toBeNull();
   });
 });
