@@ -65,17 +65,35 @@ export function pieceLayers(): readonly PieceLayer[] {
   });
   /** Where the numbers of the spaces stand, as they were drawn last. */
   let numbers: readonly PixelBox[] = [];
-  return [
-    // Another plan may begin at another needle.
-    { ...cells, changed: (before, after) => before.scene.plan !== after.scene.plan || cells.changed(before, after) },
-    {
-      draw: (context, laid, shown, frame) => drawUnderStillGroups(context, markedIn(laid, shown, frame)),
-      nodes: (laid, shown, size) => stillGroups(markedIn(laid, shown, size)),
+  const stays = (isDrawn: (shown: ShownPiece) => boolean) =>
+    ({
+      draw(context, laid, shown, frame) {
+        if (isDrawn(shown)) drawUnderStillGroups(context, markedIn(laid, shown, frame));
+      },
+      nodes: (laid, shown, size) => (isDrawn(shown) ? stillGroups(markedIn(laid, shown, size)) : []),
       drawOver(context, laid, shown, frame) {
-        numbers = drawOverStillGroups(context, markedIn(laid, shown, frame));
+        if (isDrawn(shown)) numbers = drawOverStillGroups(context, markedIn(laid, shown, frame));
       },
       changed: (before, after) => before.scene !== after.scene || before.dragged?.band !== after.dragged?.band,
+    }) satisfies PieceLayer;
+  // While a group is dragged its cells are drawn again, and what stands around is not. At rest both have one canvas:
+  // each that is seen costs in every frame that draws on any of them.
+  const atRest = stays(({ dragged }) => dragged === null);
+  return [
+    {
+      ...atRest,
+      draw(context, laid, shown, frame) {
+        cells.draw(context, laid, shown, frame);
+        atRest.draw(context, laid, shown, frame);
+      },
+      changed(before, after) {
+        // Another plan may begin at another needle.
+        const others = before.scene.plan !== after.scene.plan || cells.changed(before, after);
+        if (before.dragged && after.dragged) return others;
+        return others !== false || atRest.changed(before, after);
+      },
     },
+    { ...stays(({ dragged }) => dragged !== null), isBlank: ({ dragged }) => dragged === null },
     {
       draw: (context, laid, shown, frame) => drawUnderMovingGroups(context, markedIn(laid, shown, frame)),
       nodes: (laid, shown, size) => movingGroups(markedIn(laid, shown, size)),
