@@ -52,7 +52,7 @@ export class FoundLayer extends Layer {
 
   constructor(config: LayerConfig) {
     super(config);
-    this.canvas._canvas.style.display = 'none';
+    this.canvas._canvas.style.visibility = 'hidden';
   }
 
   override drawHit(): this {
@@ -71,7 +71,7 @@ export class FoundLayer extends Layer {
     if (this.#rests) return;
     this.#rests = true;
     this.getContext().clear();
-    this.canvas._canvas.style.display = 'none';
+    this.canvas._canvas.style.visibility = 'hidden';
   }
 
   /** As large as the stage, and clear; false where it did not rest. */
@@ -79,7 +79,7 @@ export class FoundLayer extends Layer {
     if (!this.#rests) return false;
     this.#rests = false;
     if (this.#size.width !== stage.width || this.#size.height !== stage.height) this._setSize(stage);
-    this.canvas._canvas.style.display = 'block';
+    this.canvas._canvas.style.visibility = '';
     return true;
   }
 }

@@ -81,8 +81,8 @@ const coloursDrawn = (page: Page): Promise<number> =>
     const colours = new Set<number>();
     for (const canvas of document.querySelectorAll<HTMLCanvasElement>('main canvas')) {
       const { width, height } = canvas;
-      // One that shows nothing takes no room.
-      if (!canvas.checkVisibility()) continue;
+      // One that shows nothing has no pixels.
+      if (!canvas.checkVisibility({ visibilityProperty: true })) continue;
       const { data } = canvas.getContext('2d')?.getImageData(0, 0, width, height) ?? { data: new Uint8ClampedArray() };
       for (let at = 0; at < data.length; at += 4 * 7) {
         if (data[at + 3] === 255)

@@ -35,7 +35,9 @@ export async function picture(page: Page): Promise<string> {
   await page.mouse.move(5, 5);
   return page.evaluate(async () => {
     const now = (): string => {
-      const seen = [...document.querySelectorAll('canvas')].filter((canvas) => canvas.checkVisibility());
+      const seen = [...document.querySelectorAll('canvas')].filter((canvas) =>
+        canvas.checkVisibility({ visibilityProperty: true }),
+      );
       return seen.map((canvas) => canvas.toDataURL()).join('|');
     };
     await new Promise(requestAnimationFrame);
