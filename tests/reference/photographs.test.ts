@@ -8,6 +8,7 @@ import {
   findCharts,
   finish,
   photoOf,
+  proposeGrid,
   readCells,
   settledCorners,
   sideLengths,
@@ -82,6 +83,16 @@ describe('symbols in one ink', () => {
     const { wrong, unmarked, refused } = tried(photograph, 0);
     expect(photograph.toldBy).toBe('symbols');
     expect({ wrong, unmarked, refused }).toEqual({ wrong: 0, unmarked: 0, refused: null });
+  });
+});
+
+describe('between corners that are known', () => {
+  // Small cells whose edges hardly stand out one way, of which the other count says how many are likely.
+  it.each([320019, 320027, 330005])('columns and rows of photograph %i are counted, and said to be a guess', (seed) => {
+    const { picture, corners, grid } = photographOf(seed);
+    const { columns, rows } = finish(proposeGrid(photoOf(picture), corners));
+    expect([columns?.count, rows?.count]).toEqual([grid.width, grid.height]);
+    expect(Math.min(columns?.confidence ?? 1, rows?.confidence ?? 1)).toBeLessThan(0.5);
   });
 });
 
