@@ -1,5 +1,4 @@
 /** Findings about end-needle selection: what it costs where it is on, and where it is off. */
-import type { Run, Slot } from '../bed/index.ts';
 import { selectsEndNeedles, type EndNeedles, type PlacedAllOver, type PlacedBand } from '../fabric/index.ts';
 import { sectionAt } from '../piece/index.ts';
 import { longestBetween, type Float } from '../strands/index.ts';
@@ -76,12 +75,11 @@ function endsOf(rows: readonly { readonly row: number }[]): Finding['rows'] | nu
  * the first of them.
  */
 export function contrastLooseAcross({ patterns, sections, picked }: Inspected): Finding[] {
-  const blank = picked.withEndNeedles.filter(({ endNeedles }) => endNeedles?.isBlank);
   const isLoose = ({ row, endNeedles, floats }: Inspected['rows'][number]): boolean =>
     !sectionAt(sections, row).isLined && floats.some((float) => float.isOver && isFromEdgeToEdge(float, endNeedles));
   const told = new Set<number>();
   return patterns.flatMap(({ firstRow, lastRow }): Finding[] => {
-    const loose = blank.filter(
+    const loose = picked.withBlankEnds.filter(
       (row) => row.row >= firstRow && row.row <= lastRow && !told.has(row.row) && isLoose(row),
     );
     for (const { row } of loose) told.add(row);
@@ -100,18 +98,23 @@ export function isFromEdgeToEdge({ strand }: Pick<Float, 'strand'>, endNeedles: 
 /** `end-needles-seen`: an edge whose needles knit contrast beside the figure, and no stitch of which goes into a seam. */
 export function endNeedlesSeen({ piece, picked }: Inspected): Finding[] {
   const { left, right } = piece.seamAllowance;
-  const isSeen = (end: Slot, edges: Run): boolean =>
-    (left === 0 && end === edges.first) || (right === 0 && end === edges.last);
   if (left > 0 && right > 0) return [];
-  const seen = picked.withEndNeedles.filter(({ endNeedles, edges }) =>
-    endNeedles?.needles.some((end) => isSeen(end, edges)),
-  );
-  const ends = endsOf(seen);
-  if (!ends) return [];
-  const at = (side: 'first' | 'last'): boolean =>
-    seen.some(({ endNeedles, edges }) => endNeedles?.needles.includes(edges[side]));
-  const [atLeft, atRight] = [left === 0 && at('first'), right === 0 && at('last')];
+  let [first, last, count] = [0, 0, 0];
+  let [atLeft, atRight] = [false, false];
+  // Asked of all rows with each cell that is painted: in one go.
+  for (const { row, edges, endNeedles } of picked.withEndNeedles) {
+    if (!endNeedles) continue;
+    const isLeft = left === 0 && endNeedles.needles.includes(edges.first);
+    const isRight = right === 0 && endNeedles.needles.includes(edges.last);
+    if (!isLeft && !isRight) continue;
+    if (count === 0) first = row;
+    last = row;
+    count++;
+    atLeft ||= isLeft;
+    atRight ||= isRight;
+  }
+  if (count === 0) return [];
   const edge = atLeft && atRight ? 'both' : atLeft ? 'left' : 'right';
   const seam = { left: Math.max(1, left), right: Math.max(1, right) };
-  return [{ code: 'end-needles-seen', rows: ends, edge, count: seen.length, seam }];
+  return [{ code: 'end-needles-seen', rows: [first, last], edge, count, seam }];
 }

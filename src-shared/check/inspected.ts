@@ -15,6 +15,8 @@ export interface Inspected extends Plan {
 /** The rows on which there may be something to tell of, from the bottom up. */
 export interface PickedRows {
   readonly withEndNeedles: readonly PlanRow[];
+  /** Of these the ones without any figure. */
+  readonly withBlankEnds: readonly PlanRow[];
   /** With a carry over the limit. */
   readonly withLongCarries: readonly PlanRow[];
   readonly withCuts: readonly PlanRow[];
@@ -28,9 +30,17 @@ export function inspected(piece: KnitPiece, plan: Plan): Inspected {
 
 /** In one go: to read thousands of rows takes longer than what is done with them. */
 function pickedRows(rows: readonly PlanRow[]): PickedRows {
-  const picked = { withEndNeedles: [], withLongCarries: [], withCuts: [] } as Record<keyof PickedRows, PlanRow[]>;
+  const picked: Record<keyof PickedRows, PlanRow[]> = {
+    withEndNeedles: [],
+    withBlankEnds: [],
+    withLongCarries: [],
+    withCuts: [],
+  };
   for (const row of rows) {
-    if (row.endNeedles) picked.withEndNeedles.push(row);
+    if (row.endNeedles) {
+      picked.withEndNeedles.push(row);
+      if (row.endNeedles.isBlank) picked.withBlankEnds.push(row);
+    }
     if (row.cuts.length > 0) picked.withCuts.push(row);
     for (const { isOver } of row.carries) {
       if (!isOver) continue;

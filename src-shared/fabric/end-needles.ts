@@ -118,16 +118,25 @@ export function knitEndNeedlesAgain(
   return reached;
 }
 
-/** From the next row with figure below a row to the next above it, as far as selection is on. */
+/**
+ * The row, and the blank ones below and above it as far as selection is on, each
+ * up to the next with figure. A row with figure is asked of no other: one that
+ * has no blank rows beside it is alone.
+ */
 function stretchAround(knitted: EndNeedled, selecting: Selecting, row: number): Rows {
-  const { on } = selecting;
+  const { on, main } = selecting;
   let [first, last] = [row, row];
   if (!on.has(row)) return { first, last };
+  const isFigure = endsOf(knitted.fabric, row, main) !== null;
   do first--;
   while (isBlank(knitted, selecting, first));
   do last++;
   while (isBlank(knitted, selecting, last));
-  return { first: on.has(first) ? first : first + 1, last: on.has(last) ? last : last - 1 };
+  const isAlone = { below: isFigure && first === row - 1, above: isFigure && last === row + 1 };
+  return {
+    first: on.has(first) && !isAlone.below ? first : first + 1,
+    last: on.has(last) && !isAlone.above ? last : last - 1,
+  };
 }
 
 /** Whether selection is on in a row without figure. */
@@ -219,11 +228,10 @@ function knits({ cells, width, rows }: Fabric, row: number, yarn: number): boole
 /** The outermost contrasts of a row, or null where it is all main. */
 function endsOf({ cells, width }: Fabric, row: number, main: number): Ends | null {
   const start = (row - 1) * width;
-  const isFigure = (at: number): boolean => cells[at] !== main && cells[at] !== OUTSIDE;
   let left = start;
-  while (left < start + width && !isFigure(left)) left++;
+  while (left < start + width && (cells[left] === main || cells[left] === OUTSIDE)) left++;
   if (left === start + width) return null;
   let right = start + width - 1;
-  while (!isFigure(right)) right--;
+  while (cells[right] === main || cells[right] === OUTSIDE) right--;
   return [cells[left] as number, cells[right] as number];
 }
