@@ -64,8 +64,14 @@ export function purlLayers(): readonly ChartLayer<LaidView, ShownPurlSide>[] {
     fabric: () => 'purl',
   });
   return [
-    { ...cells, changed: (before, after) => before.scene.plan !== after.scene.plan || cells.changed(before, after) },
-    { draw: drawStrands, changed: (before, after) => before.scene !== after.scene },
+    // On one canvas, as both change with the scene alone: each that is seen costs in every frame that draws on any of them.
+    {
+      draw(context, laid, shown, frame) {
+        cells.draw(context, laid, shown, frame);
+        drawStrands(context, laid, shown, frame);
+      },
+      changed: (before, after) => before.scene !== after.scene,
+    },
     {
       draw: drawPointed,
       changed: (before, after) =>
