@@ -30,13 +30,22 @@ export function clippingOf(
   let whole = 0;
   const [clipped, leftOut]: [ClippedCopy[], ClippedCopy[]] = [[], []];
   const without = new Map<number, Set<number>>();
+  let shown = 0;
+  let losing: [number, Loss][] = [];
+  /** How far a tier stands above the one whose losses are known. */
+  let up = 0;
   for (let tier = 0; place.firstRow + tier * height <= place.lastRow; tier++) {
-    const [from, to] = across === null ? placesShown(place, outline, tier) : [0, across - 1];
-    const losing = lossesIn(place, outline, inRows, tier, from, to);
-    whole += to - from + 1 - losing.size;
-    for (const [at, { lost, first, last }] of [...losing].sort(([one], [other]) => one - other)) {
+    if (tier > 0 && isAsBelow(place, outline, tier)) up += height;
+    else {
+      const [from, to] = across === null ? placesShown(place, outline, tier) : [0, across - 1];
+      shown = to - from + 1;
+      losing = [...lossesIn(place, outline, inRows, tier, from, to)].sort(([one], [other]) => one - other);
+      up = 0;
+    }
+    whole += shown - losing.length;
+    for (const [at, { lost, first, last }] of losing) {
       if (across === null && lost === figure) continue;
-      const copy: ClippedCopy = { tier, place: at, lost, figure, rows: [first, last] };
+      const copy: ClippedCopy = { tier, place: at, lost, figure, rows: [first + up, last + up] };
       if (isLeftOut(copy, keeps)) {
         leftOut.push(copy);
         without.set(tier, (without.get(tier) ?? new Set()).add(at));
@@ -44,6 +53,18 @@ export function clippingOf(
     }
   }
   return { whole, clipped, leftOut, without };
+}
+
+/** Whether a tier loses what the one below it does: it lies as that one, and between the same edges on each row. */
+function isAsBelow(place: CopiesPlace, outline: Outline, tier: number): boolean {
+  const { height } = place.copy;
+  const rows = rowsOfTier(place, tier);
+  if (place.step !== 0 || rows.last - rows.first + 1 < height) return false;
+  for (let at = rows.first - 1; at < rows.last; at++) {
+    if (outline.first[at] !== outline.first[at - height] || outline.last[at] !== outline.last[at - height])
+      return false;
+  }
+  return true;
 }
 
 /** True if a copy that is clipped so is not knitted. */
