@@ -27,7 +27,7 @@ export interface RemedyKind<I extends { readonly code: string }> {
   readonly setting: (piece: KnitPiece, intent: I) => Setting | null;
   /** No pattern is moved by it: the plan is made anew over the places that are known, in half the time. */
   readonly keepsPlaces: boolean;
-  /** No yarn lies elsewhere, so that there is nothing to plan: the plan with this in place. */
+  /** The plan with this in place, where it is known without planning all of it. */
   readonly planAfter?: (then: KnitPiece, plan: Plan) => Plan;
   /** It changes cells of the pattern, and says how many. */
   readonly changesCells?: true;

@@ -1,7 +1,7 @@
 /** A lining behind one section alone. */
-import { sectionsOf } from '../../piece/index.ts';
 import type { KnitPiece } from '../../project/piece-in.ts';
 import type { RemedyKind } from './kind.ts';
+import { linedPlan } from './lined-plan.ts';
 
 export interface LineSection {
   readonly code: 'line-section';
@@ -20,7 +20,7 @@ export const lineSection: RemedyKind<LineSection> = {
     const sections = piece.sections.map((each, index) => (index === section ? { ...each, isLined: true } : each));
     return { change: 'section-lining', piece: { sections } };
   },
-  planAfter: (then, plan) => ({ ...plan, sections: sectionsOf(then.shape.rows, then) }),
+  planAfter: linedPlan,
 };
 
 /** The rows of the sections that are not lined yet. */

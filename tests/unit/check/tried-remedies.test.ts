@@ -1,9 +1,9 @@
 /** A remedy leaves fewer long floats and carries where the finding is and on the whole piece, or it is none. */
 import { describe, expect, it } from 'vitest';
 import type { Slot } from '@shared/bed/index.ts';
-import { Remedies, type Remedy } from '@shared/check/index.ts';
+import { findingsOf, Remedies, remediesFor, type Remedy } from '@shared/check/index.ts';
 import type { Position, Section } from '@shared/piece/index.ts';
-import { pieceIn, type ProjectAt } from '@shared/project/index.ts';
+import { pieceIn, startAllOver, type ProjectAt } from '@shared/project/index.ts';
 import { projectWith } from '../fabric/pieces.ts';
 import { byHand, checkedPlan, FIVE, onlyFindings, remediesOf, TWO_COLUMNS } from './found.ts';
 
@@ -85,5 +85,49 @@ describe('a carry that is too long', () => {
   it('is covered where both its ends are', () => {
     expect(cuts(far([true, true]))).toEqual([]);
     expect(onlyFindings(checkedPlan(far([true, true])), 'lined-carry')).toHaveLength(1);
+  });
+});
+
+describe('a lining over one row of a column that is latched up', () => {
+  // Contrast on 15 of 20 needles from row 3 on; at rows 17 and 18 the piece is wider, and two rows are no column there.
+  const section = { isLined: false, gauge: null, tension: '' };
+  const latched: ProjectAt = {
+    ...projectWith({
+      motif: ['X'],
+      copies: [1],
+      stitches: 20,
+      rows: 18,
+      piece: {
+        floatLimit: { stitches: 5, mm: 25 },
+        gauge: { stitches: 12, rows: 16 },
+        shape: { kind: 'tapered', stitches: 20, stitchesAtTop: 22, rows: 18, straightRows: 0 },
+        hemRows: 1,
+        sections: [
+          { ...section, name: 'lower', rows: 2 },
+          { ...section, name: 'upper', rows: 1 },
+        ],
+      },
+    }),
+    patterns: [
+      {
+        ...startAllOver('motif', 1),
+        position: {
+          kind: 'from-to',
+          from: { kind: 'above-hem', rows: 1 },
+          to: { kind: 'from-edge', edge: 'upper', section: 'piece', rows: 0 },
+        },
+        border: { left: 0, right: 5 },
+        longFloats: 'latched-up',
+      },
+    ],
+  };
+
+  it('is told with the row below it, which is alone then and cannot be latched', () => {
+    const piece = pieceIn(latched);
+    const plan = checkedPlan(latched);
+    const offered = remediesFor(piece, plan, findingsOf(piece, plan));
+    expect(offered.map(({ intent }) => intent.code)).toContain('lining');
+    // It covers a float of each yarn on row 4; both of row 3 lie loose for it.
+    expect(offered.map(({ intent }) => intent)).not.toContainEqual({ code: 'line-section', section: 1 });
   });
 });
