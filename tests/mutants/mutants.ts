@@ -216,7 +216,7 @@ const RUNNING_ORDER: readonly Mutant[] = [
     text: "chooses === 'ahead-unseen' && row > 1",
     becomes: "chooses !== 'ahead-unseen' && row > 1",
   },
-  { in: 'endNeedlesSeen', text: 'left === 0 && end === edges.first', becomes: 'left === 0 && end === edges.last' },
+  { in: 'endNeedlesSeen', text: 'includes(edges.first)', becomes: 'includes(edges.last)' },
   { in: 'severityOf', text: 'return 2', becomes: 'return 1' },
   { in: 'seenEdges', text: 'last - seamAllowance.right', becomes: 'last - seamAllowance.left' },
 ];
