@@ -112,6 +112,8 @@ test('a stranger on the port of a dead host is asked for no part, and the part c
   await openOn(page, host);
   await page.getByRole('button', { name: 'Sheet', exact: true }).click();
   await page.getByRole('heading', { name: 'What will be printed' }).waitFor();
+  // Its pages are laid out by the worker, whose script has come then: what is asked of a host as it dies would be heard.
+  await page.getByRole('region', { name: 'Pages of the placement sheet' }).locator('svg').first().waitFor();
   const other = await takeOver(host, tampered);
   await expect(programEnded(page)).toBeVisible();
 
