@@ -71,7 +71,7 @@ test('finds a motif among others and puts it in a project, in one step of undo, 
   await expect(dialog.getByText('3 motifs')).toBeVisible();
   await dialog.getByText('1 file that cannot be used').click();
   await expect(dialog.getByText('torn.walewright: The file is not a whole project')).toBeVisible();
-  await expect(dialog.getByRole('radio', { name: 'border' }).locator('..').locator('canvas')).toBeVisible();
+  await expect(dialog.getByRole('radio', { name: 'border' }).locator('..').locator('img')).toBeVisible();
   await dialog.getByLabel('Find').fill('rust');
   await expect(dialog.getByText('2 of 3 motifs')).toBeVisible();
   await dialog.getByLabel('Find').fill('14 × 18');

@@ -5,6 +5,18 @@ import { Chart, LIGHTHOUSE } from './chart.ts';
 
 const motifs = (page: Page): Locator => page.getByRole('radiogroup', { name: 'Motif on the bench' });
 
+/** Pixels of an image, a line of text a row; the upper left one is a dot, and all others like it. */
+const pixelsOf = (image: Locator): Promise<string[]> =>
+  image.evaluate((shown: HTMLImageElement) => {
+    const { naturalWidth: width, naturalHeight: height } = shown;
+    const context = new OffscreenCanvas(width, height).getContext('2d') as OffscreenCanvasRenderingContext2D;
+    context.drawImage(shown, 0, 0);
+    const colours = new Uint32Array(context.getImageData(0, 0, width, height).data.buffer);
+    const line = (row: number): string =>
+      [...colours.subarray(row * width, (row + 1) * width)].map((one) => (one === colours[0] ? '.' : '#')).join('');
+    return Array.from({ length: height }, (_, row) => line(row));
+  });
+
 test('adds a motif, stamps another into it by mouse and by keyboard, and gives it to a group', async ({
   page,
   start,
@@ -66,21 +78,20 @@ test('draws no picture in the list again but that of the motif which is drawn on
   }
   const chart = new Chart(page);
   await page.evaluate(() => {
-    const { prototype } = CanvasRenderingContext2D;
-    const { putImageData } = prototype;
     const counted = window as unknown as { drawn: number[] };
     counted.drawn = [];
-    prototype.putImageData = function (this: CanvasRenderingContext2D, ...given: unknown[]): void {
-      const row = this.canvas.closest('[role=radiogroup] li');
-      if (row) counted.drawn.push([...(row.parentElement as Element).children].indexOf(row));
-      Reflect.apply(putImageData, this, given);
-    };
+    const rows = [...document.querySelectorAll('[role=radiogroup] li:has(img)')];
+    new MutationObserver((changes) => {
+      for (const { target } of changes) counted.drawn.push(rows.findIndex((row) => row.contains(target)));
+    }).observe(document.body, { subtree: true, attributeFilter: ['src'] });
   });
   const drawn = (): Promise<number[]> => page.evaluate(() => (window as unknown as { drawn: number[] }).drawn);
   await chart.click(2, 2);
   await expect.poll(drawn).toEqual([3]);
   await chart.drag([3, 2], [4, 2], [5, 2]);
   await expect.poll(async () => (await chart.shown()).at(-2)).toBe('.####.........');
+  // As the browser decodes it: the cells of the chart, one pixel each.
+  await expect.poll(() => pixelsOf(motifs(page).locator('img').last())).toEqual(await chart.shown());
   expect(new Set(await drawn())).toEqual(new Set([3]));
 
   await page.getByRole('button', { name: 'Change chalk' }).click();

@@ -26,8 +26,6 @@ export interface WakingPage {
   rename(): readonly string[];
   recolour(): readonly string[];
   zoom(): readonly string[];
-  /** How many motifs of the list were drawn again last: each asks for the yarns. */
-  rows(): number;
 }
 
 const session = new Session(sampleProject(), true, liveRune);
@@ -205,7 +203,6 @@ const page: WakingPage = {
       const yarns = session.yarns.map((yarn, index) => (index === 1 ? { ...yarn, name: `blue ${++times}` } : yarn));
       session.change(changeOf('yarns', setProject({ yarns })));
     }),
-  rows: () => read.filter((name) => name === 'motifs.yarns').length,
   zoom: () => wokenBy(() => viewModel.look({ showsNeighbours: !viewModel.state.showsNeighbours })),
 };
 Object.assign(window, { waking: page });
