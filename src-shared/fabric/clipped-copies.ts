@@ -60,11 +60,29 @@ function isAsBelow(place: CopiesPlace, outline: Outline, tier: number): boolean 
   const { height } = place.copy;
   const rows = rowsOfTier(place, tier);
   if (place.step !== 0 || rows.last - rows.first + 1 < height) return false;
+  if ((evenFrom(outline)[rows.last - 1] as number) <= rows.first - height) return true;
   for (let at = rows.first - 1; at < rows.last; at++) {
     if (outline.first[at] !== outline.first[at - height] || outline.last[at] !== outline.last[at - height])
       return false;
   }
   return true;
+}
+
+/** An outline is never changed, and asked with each cell that is painted. */
+const evenRows = new WeakMap<Outline, Int32Array>();
+
+/** For each row (index 0 is row 1) the lowest row from which on up to it the edges stay on their needles. */
+function evenFrom(outline: Outline): Int32Array {
+  const known = evenRows.get(outline);
+  if (known) return known;
+  const { rows, first, last } = outline;
+  const from = new Int32Array(rows);
+  for (let at = 0; at < rows; at++) {
+    const isEven = at > 0 && first[at] === first[at - 1] && last[at] === last[at - 1];
+    from[at] = isEven ? (from[at - 1] as number) : at + 1;
+  }
+  evenRows.set(outline, from);
+  return from;
 }
 
 /** True if a copy that is clipped so is not knitted. */

@@ -19,6 +19,10 @@ export function mendingByRow(
   piece: Pick<KnitPiece, 'patterns'>,
   { outline, sections, patterns }: Pick<PlacedPatterns, 'outline' | 'sections' | 'patterns'>,
 ): MendingByRow {
+  // Most pieces ask for neither, and are planned with each cell that is painted.
+  if (piece.patterns.every(({ longFloats, longCarries }) => longFloats === 'left' && longCarries === 'carried')) {
+    return { ofFloats: null, isCutAside: () => false };
+  }
   const floats = new Array<FloatMending>(outline.rows).fill('left');
   const carries = new Array<CarryMending>(outline.rows).fill('carried');
   for (const [index, { longFloats, longCarries }] of piece.patterns.entries()) {

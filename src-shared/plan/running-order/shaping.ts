@@ -6,7 +6,6 @@
  */
 import type { Run, Side, Slot } from '../../bed/index.ts';
 import { needsCarriage } from '../../piece/index.ts';
-import type { PlanRow } from '../types.ts';
 import type { Obstacle } from './obstacles.ts';
 import type { Work } from './work.ts';
 
@@ -45,21 +44,20 @@ export function shapingObstacles(work: Work): Obstacle[] {
   return obstacles;
 }
 
-function eachChange({ plan: { rows } }: Work, visit: (row: number, change: EdgeChange) => void): void {
-  for (let index = 1; index < rows.length; index++) {
-    const [before, now] = [rows[index - 1] as PlanRow, rows[index] as PlanRow];
-    if (before.edges === now.edges) continue;
-    const [left, right] = [before.edges.first - now.edges.first, now.edges.last - before.edges.last];
-    if (left !== 0) {
-      const [first, end] = [
-        Math.min(before.edges.first, now.edges.first),
-        Math.max(before.edges.first, now.edges.first),
-      ];
-      visit(now.row, { edge: 'left', stitches: left, needles: { first: first as Slot, last: (end - 1) as Slot } });
+/** From the bottom up; asked with each cell that is painted, so by the outline, which takes least to read. */
+function eachChange({ plan: { outline } }: Work, visit: (row: number, change: EdgeChange) => void): void {
+  const { first: firsts, last: lasts } = outline;
+  const run = (first: number, last: number): Run => ({ first: first as Slot, last: last as Slot });
+  for (let index = 1; index < outline.rows; index++) {
+    const [leftBefore, left] = [firsts[index - 1] as number, firsts[index] as number];
+    const [rightBefore, right] = [lasts[index - 1] as number, lasts[index] as number];
+    if (leftBefore !== left) {
+      const needles = run(Math.min(leftBefore, left), Math.max(leftBefore, left) - 1);
+      visit(index + 1, { edge: 'left', stitches: leftBefore - left, needles });
     }
-    if (right !== 0) {
-      const [end, last] = [Math.min(before.edges.last, now.edges.last), Math.max(before.edges.last, now.edges.last)];
-      visit(now.row, { edge: 'right', stitches: right, needles: { first: (end + 1) as Slot, last: last as Slot } });
+    if (rightBefore !== right) {
+      const needles = run(Math.min(rightBefore, right) + 1, Math.max(rightBefore, right));
+      visit(index + 1, { edge: 'right', stitches: right - rightBefore, needles });
     }
   }
 }

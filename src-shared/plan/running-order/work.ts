@@ -15,7 +15,7 @@ export class Work {
   readonly programs: readonly Program[];
   /** The lowest row whose needles a pass before it chooses; beyond all rows where the machine chooses none. */
   private readonly firstChosen: number;
-  private readonly acts: (Act[] | undefined)[];
+  private readonly acts = new Map<number, Act[]>();
   private knitted: readonly KnittedRow[] | null = null;
 
   constructor(
@@ -28,7 +28,6 @@ export class Work {
     const choosesAhead = piece.machine.chooses !== 'by-hand';
     // Only waste yarn has a pass before row 1.
     this.firstChosen = !choosesAhead ? Infinity : this.begins === 'open' ? 1 : 2;
-    this.acts = new Array<Act[] | undefined>(plan.rows.length + 1);
   }
 
   /** How each row is knitted: index 0 is row 1. Worked out when it is asked for: few obstacles ask. */
@@ -52,15 +51,21 @@ export class Work {
 
   /** Adds what is done at a reading, after all that is done there already. */
   do(reading: number, act: Act): void {
-    (this.acts[reading] ??= []).push(act);
+    this.at(reading).push(act);
   }
 
   /** Adds what is done at a reading before all else. */
   doFirst(reading: number, act: Act): void {
-    (this.acts[reading] ??= []).unshift(act);
+    this.at(reading).unshift(act);
   }
 
   actsAt(reading: number): readonly Act[] | undefined {
-    return this.acts[reading];
+    return this.acts.get(reading);
+  }
+
+  private at(reading: number): Act[] {
+    const acts = this.acts.get(reading) ?? [];
+    this.acts.set(reading, acts);
+    return acts;
   }
 }
