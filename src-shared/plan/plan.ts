@@ -87,7 +87,11 @@ export function makePlan(piece: KnitPiece, placedAlready?: PlacedPatterns, befor
     fabric,
     looseFloats: anchors.loose,
     rows,
-    wrapStrands: wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loops.mmOf }),
+    // What had no wraps has no strands for them.
+    wrapStrands:
+      wraps === since?.onward?.wraps && since.plan.wrapStrands.length === 0
+        ? since.plan.wrapStrands
+        : wrapStrandsOf(laid, wraps, { ...settings, loopMmOf: loops.mmOf }),
     yarn: yarnNeed(totalsOf(laid, ways), {
       yarns: piece.yarns,
       loops,
@@ -109,15 +113,8 @@ function isAllOverIn(placed: PlacedPatterns): (row: number, needle: Slot) => boo
     });
 }
 
-function totalsOf(laid: LaidStrands, { carries, cuts }: Ways): StrandTotal[] {
-  const carriesMm = laid.strands.map(() => 0);
-  const cutsOf = laid.strands.map(() => 0);
-  const add = (sums: number[], strand: StrandId, more: number): void => {
-    const at = laid.strands.indexOf(strand);
-    sums[at] = (sums[at] as number) + more;
-  };
-  for (const row of carries) if (row) for (const { strand, mm } of row) add(carriesMm, strand, mm);
-  for (const row of cuts) if (row) for (const { strand } of row) add(cutsOf, strand, 1);
+function totalsOf(laid: LaidStrands, ways: Ways): StrandTotal[] {
+  const { carriesMm, cuts } = waysInAll(laid.strands, ways);
   return laid.strands.map((strand, index) => ({
     strand,
     byGauge: laid.totals.map(({ gauge, stitches, floated }) => ({
@@ -126,8 +123,34 @@ function totalsOf(laid: LaidStrands, { carries, cuts }: Ways): StrandTotal[] {
       floated: floated[index] as number,
     })),
     carriesMm: carriesMm[index] as number,
-    cuts: cutsOf[index] as number,
+    cuts: cuts[index] as number,
     firstRow: laid.firstRow[index] as number,
     lastRow: laid.lastRow[index] as number,
   }));
+}
+
+/** By strand: the length of all its carries (mm), and how often it is cut. */
+interface WaysInAll {
+  readonly of: LaidStrands['strands'];
+  readonly carriesMm: readonly number[];
+  readonly cuts: readonly number[];
+}
+
+/** Few cells that are painted change the way of a strand. */
+const inAll = new WeakMap<Ways, WaysInAll>();
+
+function waysInAll(strands: LaidStrands['strands'], ways: Ways): WaysInAll {
+  const known = inAll.get(ways);
+  if (known?.of === strands) return known;
+  const carriesMm = strands.map(() => 0);
+  const cuts = strands.map(() => 0);
+  const add = (sums: number[], strand: StrandId, more: number): void => {
+    const at = strands.indexOf(strand);
+    sums[at] = (sums[at] as number) + more;
+  };
+  for (const row of ways.carries) if (row) for (const { strand, mm } of row) add(carriesMm, strand, mm);
+  for (const row of ways.cuts) if (row) for (const { strand } of row) add(cuts, strand, 1);
+  const all = { of: strands, carriesMm, cuts };
+  inAll.set(ways, all);
+  return all;
 }

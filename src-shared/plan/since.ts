@@ -41,7 +41,7 @@ export interface Made {
 /** What follows from strands as they lie. */
 export interface Onward {
   readonly ways: Ways;
-  readonly wraps: (Wrap[] | undefined)[];
+  readonly wraps: readonly (Wrap[] | undefined)[];
 }
 
 /** A plan that was made before its piece was painted. */

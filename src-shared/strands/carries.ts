@@ -60,7 +60,8 @@ export interface WaysBefore {
 /**
  * What `carriesOf` gives, from what it gave before (`layAgain`), and the rows
  * (1-based) on which that is not as it was: only ways that leave a painted row
- * or enter one are worked out. All others stay the values that they were.
+ * or enter one are worked out. All others stay the values that they were, and
+ * where none is another all of them are the value that they were.
  */
 export function carriesAgain(
   laid: LaidStrands,
@@ -69,8 +70,6 @@ export function carriesAgain(
   before: WaysBefore,
 ): { readonly ways: Ways; readonly changed: readonly number[] } {
   const wayOf = waysOn(laid, settings, isCutAside);
-  const carries = before.ways.carries.slice();
-  const cuts = before.ways.cuts.slice();
   const changed: number[] = [];
   const left = new Set<number>();
   for (const row of before.painted) {
@@ -81,6 +80,9 @@ export function carriesAgain(
     }
   }
   left.delete(0);
+  if (left.size === 0) return { ways: before.ways, changed };
+  const carries = before.ways.carries.slice();
+  const cuts = before.ways.cuts.slice();
   for (const row of left) {
     const ways = strandsOf(laid, row).flatMap((strand) => {
       const to = row === laid.lastRow[strand] ? 0 : nextWith(laid.rows, strand, row, 1);
@@ -98,7 +100,7 @@ export function carriesAgain(
     cuts[row - 1] = cut.length > 0 ? cut : undefined;
     changed.push(row);
   }
-  return { ways: { carries, cuts }, changed };
+  return { ways: changed.length > 0 ? { carries, cuts } : before.ways, changed };
 }
 
 /** Whether the same strands knit in a row, from the same first needles to the same last ones. */

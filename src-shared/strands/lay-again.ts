@@ -6,7 +6,7 @@ import { widthOf } from '../bed/index.ts';
 import { alikeAmong, type Fabric } from '../fabric/index.ts';
 import { isSameGauge } from '../piece/index.ts';
 import { rowLayer, scalesOf, type LaidRow, type LaidStrands, type Laying, type ScaleRun } from './floats.ts';
-import { MAIN_STRAND, StrandLayer, type RowShare } from './strand-layer.ts';
+import { MAIN_STRAND, StrandLayer } from './strand-layer.ts';
 import type { Float } from './types.ts';
 
 /** Above this share of the rows it takes no longer to lay all of them. */
@@ -48,37 +48,43 @@ export function layAgain(
   );
   /** By the lowest of the painted rows that are alike: what was laid on this gauge. */
   let known = new Map<number, LaidRow>();
-  /** Rows that are alike have one list of floats between them. */
-  const shares = new Map<readonly Float[], readonly RowShare[]>();
-  const sharesOf = (laid: LaidRow): readonly RowShare[] => {
-    const own = shares.get(laid.floats) ?? layer.sharesOf(laid, widthOf(laid.edges));
-    shares.set(laid.floats, own);
-    return own;
+  /** How often more, or less, a row lies there; rows that are alike have one list of floats between them. */
+  let times = new Map<readonly Float[], { readonly laid: LaidRow; more: number }>();
+  const count = (laid: LaidRow, more: number): void => {
+    const counted = times.get(laid.floats);
+    if (counted) counted.more += more;
+    else times.set(laid.floats, { laid, more });
   };
-  for (const [at, row] of painted.entries()) {
+  /** What was counted on rows of one gauge; all that have rows have totals. */
+  const addUp = ({ gauge }: ScaleRun): void => {
+    const total = totals.find((of) => isSameGauge(of.gauge, gauge)) as (typeof totals)[number];
+    for (const { laid, more } of times.values()) {
+      if (more === 0) continue;
+      for (const { strand, stitches, floated } of layer.sharesOf(laid, widthOf(laid.edges))) {
+        total.stitches[strand] = (total.stitches[strand] as number) + more * stitches;
+        total.floated[strand] = (total.floated[strand] as number) + more * floated;
+      }
+    }
+    times = new Map();
+  };
+  for (let at = 0; at < painted.length; at++) {
+    const row = painted[at] as number;
     while (row > (scales[run] as ScaleRun).last) {
+      addUp(scales[run] as ScaleRun);
       layer.changeScale((scales[++run] as ScaleRun).scale);
       known = new Map();
     }
-    const { gauge } = scales[run] as ScaleRun;
-    const total = totals.find((of) => isSameGauge(of.gauge, gauge));
     const old = rows[row - 1] as LaidRow;
     const lowest = alike[at] as number;
     const like = known.get(lowest);
     const now = like ? { ...like, from: old.from } : layRow(row);
-    known.set(lowest, now);
-    if (layer.strands.length > was.strands.length || !total) return null;
-    for (const [laid, sign] of [
-      [old, -1],
-      [now, 1],
-    ] as const) {
-      for (const { strand, stitches, floated } of sharesOf(laid)) {
-        total.stitches[strand] = (total.stitches[strand] as number) + sign * stitches;
-        total.floated[strand] = (total.floated[strand] as number) + sign * floated;
-      }
-    }
+    if (!like) known.set(lowest, now);
+    if (layer.strands.length > was.strands.length) return null;
+    count(old, -1);
+    count(now, 1);
     rows[row - 1] = now;
   }
+  addUp(scales[run] as ScaleRun);
   const lastRow = lastRowsAfter(was, rows, painted);
   return lastRow && { strands: was.strands, totals, firstRow: was.firstRow, lastRow, rows };
 }
@@ -90,9 +96,9 @@ export function layAgain(
 function lastRowsAfter(was: LaidStrands, rows: readonly LaidRow[], painted: readonly number[]): number[] | null {
   const lastRow = [...was.lastRow];
   for (const row of painted) {
-    const then = strandsOf(was.rows[row - 1] as LaidRow);
-    const now = strandsOf(rows[row - 1] as LaidRow);
-    if (then.length === now.length && then.every((strand, at) => strand === now[at])) continue;
+    const [rowThen, rowNow] = [was.rows[row - 1] as LaidRow, rows[row - 1] as LaidRow];
+    if (areStrandsAlike(rowThen, rowNow)) continue;
+    const [then, now] = [strandsOf(rowThen), strandsOf(rowNow)];
     if (then.some((strand) => was.firstRow[strand] === row)) return null;
     for (const strand of now) {
       if (row < (was.firstRow[strand] as number) || was.firstRow[strand] === 0) return null;
@@ -104,6 +110,15 @@ function lastRowsAfter(was: LaidStrands, rows: readonly LaidRow[], painted: read
     while (row > 0 && !strandsOf(rows[row - 1] as LaidRow).includes(strand)) row--;
     return row;
   });
+}
+
+/** Whether the same strands knit in two rows, in the same order. */
+function areStrandsAlike(one: LaidRow, other: LaidRow): boolean {
+  return (
+    one.isMainKnitted === other.isMainKnitted &&
+    one.strands.length === other.strands.length &&
+    one.strands.every(({ strand }, at) => strand === other.strands[at]?.strand)
+  );
 }
 
 /** The strands that knit in a row, main first. */

@@ -28,18 +28,21 @@ export function wrapsOf(fabric: Fabric, laid: LaidStrands, rules: WrapRules): (W
   return laid.rows.map((_, index) => onRow(index));
 }
 
-/** What `wrapsOf` gives, from what it gave before the rows of `painted` (1-based) were laid again. */
+/** What `wrapsOf` gives, from what it gave before the rows of `painted` (1-based) were laid again; the same value where these have none and had none. */
 export function wrapsAgain(
   fabric: Fabric,
   laid: LaidStrands,
   rules: WrapRules,
   before: readonly (Wrap[] | undefined)[],
   painted: readonly number[],
-): (Wrap[] | undefined)[] {
+): readonly (Wrap[] | undefined)[] {
   const onRow = wrapsOn(fabric, laid, rules);
-  const wraps = before.slice();
-  for (const row of painted) wraps[row - 1] = onRow(row - 1);
-  return wraps;
+  let wraps: (Wrap[] | undefined)[] | null = null;
+  for (const row of painted) {
+    const now = onRow(row - 1);
+    if (now || before[row - 1]) (wraps ??= before.slice())[row - 1] = now;
+  }
+  return wraps ?? before;
 }
 
 /** The wraps before a row (from 0). */
