@@ -3,7 +3,7 @@ import { selectsEndNeedles, type EndNeedles, type PlacedAllOver, type PlacedBand
 import { sectionAt } from '../piece/index.ts';
 import { longestBetween, type Float } from '../strands/index.ts';
 import type { Finding } from './finding.ts';
-import type { Inspected } from './inspected.ts';
+import { AT_LEFT, AT_RIGHT, type Inspected } from './inspected.ts';
 
 /** `end-needles-always` and `end-needles-none`: a pattern asks for what the machine cannot do. */
 export function endNeedlesOfMachine({ piece, laid }: Inspected): Finding[] {
@@ -99,22 +99,17 @@ export function isFromEdgeToEdge({ strand }: Pick<Float, 'strand'>, endNeedles: 
 export function endNeedlesSeen({ piece, picked }: Inspected): Finding[] {
   const { left, right } = piece.seamAllowance;
   if (left > 0 && right > 0) return [];
-  let [first, last, count] = [0, 0, 0];
-  let [atLeft, atRight] = [false, false];
-  // Asked of all rows with each cell that is painted: in one go.
-  for (const { row, edges, endNeedles } of picked.withEndNeedles) {
-    if (!endNeedles) continue;
-    const isLeft = left === 0 && endNeedles.needles.includes(edges.first);
-    const isRight = right === 0 && endNeedles.needles.includes(edges.last);
-    if (!isLeft && !isRight) continue;
-    if (count === 0) first = row;
+  const seen = (left === 0 ? AT_LEFT : 0) + (right === 0 ? AT_RIGHT : 0);
+  let [first, last, count, at] = [0, 0, 0, 0];
+  for (let row = 1; row <= picked.endNeedlesAt.length; row++) {
+    const edges = (picked.endNeedlesAt[row - 1] as number) & seen;
+    if (edges === 0) continue;
+    if (count++ === 0) first = row;
     last = row;
-    count++;
-    atLeft ||= isLeft;
-    atRight ||= isRight;
+    at |= edges;
   }
   if (count === 0) return [];
-  const edge = atLeft && atRight ? 'both' : atLeft ? 'left' : 'right';
+  const edge = at === AT_LEFT + AT_RIGHT ? 'both' : at === AT_LEFT ? 'left' : 'right';
   const seam = { left: Math.max(1, left), right: Math.max(1, right) };
   return [{ code: 'end-needles-seen', rows: [first, last], edge, count, seam }];
 }

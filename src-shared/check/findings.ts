@@ -54,8 +54,9 @@ const told = new WeakMap<Plan, ToldFloats>();
  * still right of them is taken over.
  */
 export function findingsOf(piece: KnitPiece, plan: Plan, before: Plan | null = null): Finding[] {
-  const all = inspected(piece, plan);
-  const floats = toldFloats(all, before && (told.get(before) ?? null));
+  const toldBefore = before && (told.get(before) ?? null);
+  const all = inspected(piece, plan, toldBefore?.of);
+  const floats = toldFloats(all, toldBefore);
   told.set(plan, floats);
   const [first, last] = [bySeverity(BEFORE_LONG_FLOATS, all), bySeverity(AFTER_LONG_FLOATS, all)] as const;
   const stretches = ([true, false] as const).map((lined) =>
@@ -98,10 +99,16 @@ function inOrder(
       }
       return taken;
     });
+  const lowestOfThem = (): number => Math.min(...left.map((findings) => findings.at(-1)?.rows[0] ?? Infinity));
+  let lowest = lowestOfThem();
   for (const stretch of stretches) {
+    if (lowest > stretch.last) {
+      lists.push(stretch.findings);
+      continue;
+    }
     const [one, other] = upTo(stretch.last) as [Finding[], Finding[]];
-    const isAlone = one.length === 0 && other.length === 0;
-    lists.push(isAlone ? stretch.findings : fromBelow([...one, ...stretch.findings, ...other]));
+    lists.push(fromBelow([...one, ...stretch.findings, ...other]));
+    lowest = lowestOfThem();
   }
   return [...lists, fromBelow(upTo(Infinity).flat())];
 }
@@ -113,8 +120,9 @@ function fromBelow(findings: Finding[]): Finding[] {
 
 /** Lists one behind the other. */
 function joined(lists: readonly (readonly Finding[])[]): Finding[] {
-  const all: Finding[] = [];
-  // Thousands of findings: copied in a plain loop, which takes the least.
-  for (const list of lists) for (let at = 0; at < list.length; at++) all.push(list[at] as Finding);
+  const all = new Array<Finding>(lists.reduce((sum, list) => sum + list.length, 0));
+  // Thousands of findings: copied in a plain loop into a list that need not grow, which takes the least.
+  let end = 0;
+  for (const list of lists) for (let at = 0; at < list.length; at++) all[end++] = list[at] as Finding;
   return all;
 }

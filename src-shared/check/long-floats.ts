@@ -39,25 +39,32 @@ interface FoundStretch {
 export interface ToldStretch extends FoundStretch {
   /** By their first rows; on one row in the order of the yarns. */
   readonly findings: readonly Finding[];
+  /** What each of them is told of. */
+  readonly inOrder: readonly StackOfYarn[];
 }
 
 /** `before`: what was told before cells were painted, or of any other plan. Floats across blank rows in the open are told as `contrast-loose-across`. */
 export function toldFloats(all: Inspected, before: ToldFloats | null): ToldFloats {
-  const { kept, anew } = before && isToldAlike(all, before.of) ? keptOf(all.rows, before) : NOTHING_KEPT;
-  const stretches = [...kept, ...stretchesOf(all, anew)].sort((one, other) => one.first - other.first);
+  const last = before && all.changed && isToldAlike(all, before.of) ? before.stretches : [];
+  const stretches = stretchesOf(
+    all,
+    last.length > 0 ? keptOf(all.changed as readonly number[], last, all.rows.length) : null,
+  );
   const yarns = { inOpen: yarnsOf(stretches, false), lined: yarnsOf(stretches, true) };
   const isInOrder = `${yarns.inOpen}/${yarns.lined}` === `${before?.yarns.inOpen}/${before?.yarns.lined}`;
-  const told = stretches.map((stretch) =>
-    isInOrder && isTold(stretch) ? stretch : tell(stretch, yarns, all.piece.mainYarn),
-  );
+  const sameIn = comparedOnce();
+  let at = 0;
+  const told = stretches.map((stretch) => {
+    if (isInOrder && isTold(stretch)) return stretch;
+    while ((last[at]?.first ?? Infinity) < stretch.first) at++;
+    return tell(stretch, yarns, all.piece.mainYarn, last[at] ?? null, sameIn);
+  });
   return { of: all, stretches: told, yarns };
 }
 
 function isTold(stretch: FoundStretch | ToldStretch): stretch is ToldStretch {
   return 'findings' in stretch;
 }
-
-const NOTHING_KEPT = { kept: [] as readonly ToldStretch[], anew: null };
 
 /** Whether the same floats on the same rows would be told in the same words. */
 function isToldAlike(now: Inspected, before: Inspected): boolean {
@@ -71,30 +78,33 @@ function isToldAlike(now: Inspected, before: Inspected): boolean {
   );
 }
 
-/** The stretches that no changed row lies in or next to, and which rows (1 in `anew`, by their number) are looked at anew. */
-function keptOf(
-  rows: readonly PlanRow[],
-  { of, stretches }: ToldFloats,
-): { readonly kept: readonly ToldStretch[]; readonly anew: Uint8Array } {
-  const anew = new Uint8Array(rows.length + 1);
-  const changed: number[] = [];
-  for (let index = 0; index < rows.length; index++) if (rows[index] !== of.rows[index]) changed.push(index + 1);
+/** What stays of stretches after rows were changed. */
+interface Kept {
+  /** The stretches that no changed row lies in or next to. */
+  readonly stretches: readonly ToldStretch[];
+  /** By the number of a row: 1 where it is looked at anew. */
+  readonly anew: Uint8Array;
+}
+
+function keptOf(changed: readonly number[], before: readonly ToldStretch[], rows: number): Kept {
+  const anew = new Uint8Array(rows + 1);
   for (const row of changed) anew[row] = 1;
   let next = 0;
-  const kept = stretches.filter(({ first, last }) => {
+  const stretches = before.filter(({ first, last }) => {
     while ((changed[next] ?? Infinity) < first - 1) next++;
     const stays = (changed[next] ?? Infinity) > last + 1;
     if (!stays) anew.fill(1, first, last + 1);
     return stays;
   });
-  return { kept, anew };
+  return { stretches, anew };
 }
 
-/** The stretches of the rows that are 1 in `anew`, or of all. */
-function stretchesOf({ sections, rows, groups }: Inspected, anew: Uint8Array | null): FoundStretch[] {
+/** From the bottom up, with those that are kept as they are. */
+function stretchesOf({ sections, rows, groups }: Inspected, kept: Kept | null): (FoundStretch | ToldStretch)[] {
   const isBetweenGroups: BetweenGroups = ({ strand, first, last }, row) =>
     strand.role === 'contrast' && strand.group === null && joinsGroups(groups, row, first, last);
-  const found: FoundStretch[] = [];
+  const found: (FoundStretch | ToldStretch)[] = [];
+  let next = 0;
   let [stretch, first, isLined]: [Stretch | null, number, boolean] = [null, 0, false];
   const endBefore = (row: number): void => {
     if (!stretch) return;
@@ -103,8 +113,13 @@ function stretchesOf({ sections, rows, groups }: Inspected, anew: Uint8Array | n
     stretch = null;
   };
   for (let row = 1; row <= rows.length; row++) {
-    if (anew?.[row] === 0) {
+    if (kept?.anew[row] === 0) {
       endBefore(row);
+      const stays = kept.stretches[next];
+      if (stays?.first !== row) continue;
+      found.push(stays);
+      row = stays.last;
+      next++;
       continue;
     }
     const planned = rows[row - 1] as PlanRow;
@@ -133,17 +148,34 @@ function yarnsOf(stretches: readonly FoundStretch[], lined: boolean): number[] {
   return yarns;
 }
 
-function tell({ first, last, isLined, stacks }: FoundStretch, yarns: Yarns, main: number): ToldStretch {
+/** `before`: what was told of a stretch there; what is as it was stays the finding that it was. */
+function tell(
+  { first, last, isLined, stacks }: FoundStretch,
+  yarns: Yarns,
+  main: number,
+  before: ToldStretch | null,
+  sameIn: SameStacks,
+): ToldStretch {
   const inOrder = stacksInOrder(stacks, isLined ? yarns.lined : yarns.inOpen);
-  const findings = inOrder.map(({ yarn, stack }): Finding => {
-    const { needles, longest, longestMm, count, isBetweenGroups } = stack;
-    const rows = [stack.rows[0] + first, stack.rows[1] + first] as const;
-    const role = yarn === main ? 'main' : 'contrast';
-    return isLined
-      ? { code: 'lined-floats', role, yarn, rows, needles, longest, longestMm, count }
-      : { code: 'long-floats', role, yarn, rows, needles, longest, longestMm, count, isBetweenGroups };
-  });
-  return { first, last, isLined, stacks, findings };
+  const isBeside = before?.first === first && before.isLined === isLined;
+  const known = isBeside ? sameIn(inOrder, before.inOrder) : null;
+  const findings = new Array<Finding>(inOrder.length);
+  for (let at = 0; at < findings.length; at++) {
+    const same = known?.[at] ?? -1;
+    findings[at] =
+      same >= 0 ? (before?.findings[same] as Finding) : findingOf(inOrder[at] as StackOfYarn, first, isLined, main);
+  }
+  return { first, last, isLined, stacks, inOrder, findings };
+}
+
+/** `first`: the lowest row of its stretch. */
+function findingOf({ yarn, stack }: StackOfYarn, first: number, isLined: boolean, main: number): Finding {
+  const { needles, longest, longestMm, count, isBetweenGroups } = stack;
+  const rows = [stack.rows[0] + first, stack.rows[1] + first] as const;
+  const role = yarn === main ? 'main' : 'contrast';
+  return isLined
+    ? { code: 'lined-floats', role, yarn, rows, needles, longest, longestMm, count }
+    : { code: 'long-floats', role, yarn, rows, needles, longest, longestMm, count, isBetweenGroups };
 }
 
 /** Stretches that are alike have their stacks between them: these are put in order once for all. */
@@ -165,6 +197,51 @@ function stacksInOrder(stacks: readonly StacksOfYarn[], yarns: readonly number[]
     .sort((one, other) => one.stack.rows[0] - other.stack.rows[0]);
   inOrderOf.set(stacks, { order, inOrder });
   return inOrder;
+}
+
+/** For each of some stacks its place among those of another stretch, by their first rows too; -1 where it is not among them. */
+type SameStacks = (stacks: readonly StackOfYarn[], others: readonly StackOfYarn[]) => Int32Array;
+
+/** Stretches that are alike stand where others did that are alike too: these are compared once. */
+function comparedOnce(): SameStacks {
+  const known = new Map<readonly StackOfYarn[], { readonly others: readonly StackOfYarn[]; readonly at: Int32Array }>();
+  return (stacks, others) => {
+    const last = known.get(stacks);
+    if (last?.others === others) return last.at;
+    const at = sameStacks(stacks, others);
+    known.set(stacks, { others, at });
+    return at;
+  };
+}
+
+function sameStacks(stacks: readonly StackOfYarn[], others: readonly StackOfYarn[]): Int32Array {
+  const at = new Int32Array(stacks.length).fill(-1);
+  let from = 0;
+  for (let index = 0; index < stacks.length; index++) {
+    const own = stacks[index] as StackOfYarn;
+    const [row] = own.stack.rows;
+    while ((others[from]?.stack.rows[0] ?? Infinity) < row) from++;
+    for (let other = from; others[other]?.stack.rows[0] === row; other++) {
+      if (!isSameStack(own, others[other] as StackOfYarn)) continue;
+      at[index] = other;
+      from = other + 1;
+      break;
+    }
+  }
+  return at;
+}
+
+function isSameStack({ yarn, stack: one }: StackOfYarn, { yarn: otherYarn, stack: other }: StackOfYarn): boolean {
+  return (
+    yarn === otherYarn &&
+    one.rows[1] === other.rows[1] &&
+    one.needles.first === other.needles.first &&
+    one.needles.last === other.needles.last &&
+    one.longest === other.longest &&
+    one.longestMm === other.longestMm &&
+    one.count === other.count &&
+    one.isBetweenGroups === other.isBetweenGroups
+  );
 }
 
 /** Whether the stitches at both ends of a float of a row belong to two groups that stand on the row. */

@@ -160,7 +160,7 @@ const TAKEN_OVER: readonly Mutant[] = [
   { in: 'stretchAround', text: 'while (isBlank(knitted, selecting, last))', becomes: 'while (false)' },
   { in: 'knitEndNeedlesAgain', text: 'endNeedles[row - 1], selecting.main', becomes: 'undefined, selecting.main' },
   { in: 'sincePlan', text: '!isLikeButForCells(piece, made.piece)', becomes: 'false' },
-  { in: 'layAgain', text: '[old, -1]', becomes: '[now, -1]' },
+  { in: 'layAgain', text: 'count(old, -1)', becomes: 'count(now, -1)' },
   { in: 'lastRowsAfter', text: 'Math.max(lastRow[strand] as number, row)', becomes: 'lastRow[strand] as number' },
   { in: 'carriesAgain', text: 'left.add(row);', becomes: 'left.delete(row);' },
   { in: 'endsAlike', text: 'last === same.last', becomes: 'true' },
@@ -216,7 +216,7 @@ const RUNNING_ORDER: readonly Mutant[] = [
     text: "chooses === 'ahead-unseen' && row > 1",
     becomes: "chooses !== 'ahead-unseen' && row > 1",
   },
-  { in: 'endNeedlesSeen', text: 'includes(edges.first)', becomes: 'includes(edges.last)' },
+  { in: 'edgesWithEnds', text: 'includes(edges.first)', becomes: 'includes(edges.last)' },
   { in: 'severityOf', text: 'return 2', becomes: 'return 1' },
   { in: 'seenEdges', text: 'last - seamAllowance.right', becomes: 'last - seamAllowance.left' },
 ];
