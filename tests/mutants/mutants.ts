@@ -167,6 +167,13 @@ const TAKEN_OVER: readonly Mutant[] = [
   { in: 'keptOf', text: '> last + 1', becomes: '> last' },
   { in: 'keptOf', text: '< first - 1', becomes: '< first' },
   { in: 'stretchesOf', text: 'stretch && isCovered === isLined', becomes: 'stretch' },
+  { in: 'tell', text: 'before?.first === first', becomes: 'before !== null' },
+  { in: 'isSameStack', text: 'one.count === other.count', becomes: 'true' },
+  { in: 'pickedAgain', text: 'edgesWithEnds(rows[row - 1] as PlanRow)', becomes: 'endNeedlesAt[row - 1] as number' },
+  { in: 'pickedAgain', text: 'rows[row.row - 1] === row', becomes: 'true' },
+  { in: 'carriesAgain', text: 'changed.length > 0 ?', becomes: 'false ?' },
+  { in: 'wrapsAgain', text: 'now || before[row - 1]', becomes: 'now' },
+  { in: 'isAsBelow', text: '<= rows.first - height', becomes: '<= rows.first' },
 ];
 
 const YARN: readonly Mutant[] = [

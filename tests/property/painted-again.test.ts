@@ -144,4 +144,24 @@ describe('a plan made again after cells were painted', () => {
     expect(taken.rows).toBeGreaterThan(rows);
     expect(taken.findings).toBeGreaterThanOrEqual(findings);
   });
+
+  it('tells again of a stretch in every copy only what became other', () => {
+    const sample = projectAt(sampleProject());
+    const [motif] = sample.motifs;
+    if (!motif) throw new Error('The sample has a motif');
+    const shape = { kind: 'rectangle', stitches: 90, rows: 180 } as const;
+    const patterns = [startAllOver(motif.id, 2)];
+    const tiled: ProjectAt = { ...sample, piece: { ...START_PIECE, shape }, patterns };
+    // One stitch: the stretches that hold it are told anew in all tiers, and most of their stacks are as they were.
+    const cell = Math.floor(motif.grid.cells.length / 2);
+    const yarn = 1 - (motif.grid.cells[cell] as number);
+    const pieces = [pieceIn(tiled), pieceIn(painted(tiled, { motif: 0, cell, yarn, where: 'cell' }))] as const;
+    const before = makePlan(pieces[0]);
+    const known = new Set(findingsOf(pieces[0], before));
+    const found = findingsOf(pieces[1], makePlan(pieces[1], undefined, before), before);
+    expect(found).toEqual(findingsOf(pieces[1], makePlan(pieces[1])));
+    const kept = found.filter((finding) => known.has(finding));
+    expect(kept.length).toBeGreaterThan(found.length * 0.6);
+    expect(kept.length).toBeLessThan(found.length);
+  });
 });
