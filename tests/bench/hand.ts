@@ -18,7 +18,7 @@ import { gridOf, numbers } from './timing.ts';
 /** In turns; the best of each counts, which a busy machine has held up least. */
 const ROUNDS = 5;
 const LINES = 3;
-/** A hand does not move by less than this from frame to frame, in pixels. */
+/** A hand does not move by less than this from frame to frame, in pixels: a large drawing is looked at so close that its cells have it. */
 const LEAST_STEP = 4;
 
 interface Move {
@@ -61,13 +61,15 @@ export async function handBars(): Promise<Bar[]> {
 
 async function moveBar(page: Page, { name, limit, isOnPiece, draws }: Move): Promise<Bar> {
   const box = await drawingBox(page);
-  const cell = Math.max(LEAST_STEP, isOnPiece ? LEAST_STEP : (await new Chart(page).cellSize()).width);
+  const cell = isOnPiece ? LEAST_STEP : await closeCells(page);
   const bare = await bareChart(page, { box, cell, paints: draws });
   const how: Sweep = { box, step: cell, lines: LINES, draws };
   const best = { ours: Infinity, bare: Infinity };
   for (let round = -1; round < roundsOf(ROUNDS); round++) {
     for (const [of, where] of Object.entries({ ours: page, bare }) as ['ours' | 'bare', Page][]) {
       await where.bringToFront();
+      // In the other yarn, so that each move changes a cell in every round.
+      if (draws && where === page) await page.keyboard.press(']');
       let made = 0;
       const work = await workByMove(where, async () => (made = await sweep(where, how)));
       // A busy browser makes one move of several.
@@ -84,4 +86,15 @@ async function moveBar(page: Page, { name, limit, isOnPiece, draws }: Move): Pro
     ours: best.ours,
     against: best.bare,
   };
+}
+
+/** Comes so close that a move goes to another cell; gives how wide one is, in pixels. */
+async function closeCells(page: Page): Promise<number> {
+  const chart = new Chart(page);
+  let { width } = await chart.cellSize();
+  while (width < LEAST_STEP) {
+    await page.keyboard.press('+');
+    ({ width } = await chart.cellSize());
+  }
+  return width;
 }
