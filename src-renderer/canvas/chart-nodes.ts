@@ -42,6 +42,7 @@ export class ChartNodes {
 
   constructor(stage: FindingStage) {
     this.#stage = stage;
+    stage.isHolding = () => this.#held !== null;
     stage.shapeAt = (at) => {
       const key = this.keyAt(at);
       return key === null ? null : this.#shapeOf(key);

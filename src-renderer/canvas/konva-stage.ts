@@ -14,9 +14,11 @@ export interface Size {
   readonly height: number;
 }
 
-/** Finds shapes as it is told to, and is deaf to a pointer that only passes: no shape listens to that. */
+/** Finds shapes as it is told to, and is deaf to a pointer that drags none of them: no shape listens to that. */
 export class FindingStage extends Stage {
   shapeAt: (at: Point) => Shape | null = () => null;
+  /** Whether a shape is pressed, and may be dragged. */
+  isHolding: () => boolean = () => false;
 
   override getIntersection(at: Point | null): Shape | null {
     return at && this.shapeAt(at);
@@ -37,7 +39,8 @@ export class FindingStage extends Stage {
   }
 
   override _pointermove(event: TouchEvent | MouseEvent | PointerEvent): void {
-    if (!('buttons' in event) || event.buttons > 0) super._pointermove(event);
+    // Konva asks where the stage stands, for which all that a stroke has changed so far is laid out.
+    if (this.isHolding()) super._pointermove(event);
   }
 }
 
