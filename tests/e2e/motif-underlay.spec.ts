@@ -31,7 +31,7 @@ test('lays a picture behind the chart, moves and hides it, draws over it and kee
   await page.keyboard.press('Shift+Q');
   await new FilePanel(page).open('moon.png');
   await expect(announced(page)).toHaveText('The picture lies behind the chart.');
-  const picture = page.locator('img');
+  const picture = page.getByRole('main').locator('img');
   await expect(picture).toBeVisible();
   // Cells of the ground are open over it, those of the figure are not.
   await chart.drag([3, 3], [4, 3]);
@@ -78,7 +78,7 @@ test('scales and turns the picture by its handles, by pointer and by keyboard, e
   await new FilePanel(page).open('sail.png');
   await expect(announced(page)).toHaveText('The picture lies behind the chart.');
   await page.keyboard.press('u');
-  const picture = page.locator('img');
+  const picture = page.getByRole('main').locator('img');
   const before = await restingBox(picture);
   const corner = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) });
   await expect(corner('Lower right corner')).toBeAttached();

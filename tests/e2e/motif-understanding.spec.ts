@@ -123,3 +123,22 @@ test.describe('in dark', () => {
     await expect.poll(() => chart.shown()).toEqual(['...', '#..']);
   });
 });
+
+test('says what the drawing has become when the hand rests, and of another size at once', async ({ page, start }) => {
+  await page.clock.install();
+  await start();
+  const chart = new Chart(page);
+  const said = page.getByRole('group', { name: 'What it is' });
+  await expect(said).toContainText('The last column is blank');
+  const { x, y } = await chart.at(14, 5);
+  // From here on no timer ends by itself.
+  await page.clock.pauseAt(Date.now() + 60_000);
+  await page.mouse.click(x, y);
+  await expect(page.getByRole('button', { name: 'Undo draw' })).toBeEnabled();
+  await expect(said).toContainText('The last column is blank');
+  await page.clock.runFor(150);
+  await expect(said).not.toContainText('The last column is blank');
+  await page.getByRole('textbox', { name: 'Stitches' }).fill('15');
+  await expect(said).toContainText('15 stitches × 18 rows');
+  await expect(said).toContainText('The last column is blank');
+});
