@@ -31,6 +31,8 @@ export interface CellSides {
   readonly middles: Float32Array;
   /** Whether the cell is darker than the paper around it. */
   readonly filled: Uint8Array;
+  /** Whether it is so evenly, as a stroke of writing through a cell never makes it. */
+  readonly isEven: Uint8Array;
   /** Whether the cell lies in the picture. */
   readonly isSeen: Uint8Array;
 }
@@ -59,7 +61,7 @@ export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): 
       }
     }
   }
-  const filled = filledOf(columns, rows, middles);
+  const { filled, paper } = filledOf(columns, rows, middles);
   const upright = linesAcross(
     colours,
     width,
@@ -93,6 +95,7 @@ export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): 
     chance: Math.max(upright.chance, level.chance),
     middles,
     filled,
+    isEven: evenlyFilled(colours, columns, filled, paper),
     isSeen,
   };
 }
@@ -208,14 +211,49 @@ const PAPER_AROUND = 4;
 /** Darker than this share of the paper around, a cell is filled. */
 const FILLED_BELOW = 0.8;
 
-/** Which cells are darker than the paper around them. */
-function filledOf(columns: number, rows: number, middles: Float32Array): Uint8Array {
+/** Which cells are darker than the paper around them, and how bright that is, of three times 256. */
+function filledOf(
+  columns: number,
+  rows: number,
+  middles: Float32Array,
+): { readonly filled: Uint8Array; readonly paper: Float32Array } {
   const bright = Float32Array.from(
     { length: columns * rows },
     (_, i) => (middles[3 * i] as number) + (middles[3 * i + 1] as number) + (middles[3 * i + 2] as number),
   );
   const paper = brightestAround(brightestAround(bright, columns, rows, true), columns, rows, false);
-  return Uint8Array.from(bright, (value, i) => (value < FILLED_BELOW * (paper[i] as number) ? 1 : 0));
+  const filled = Uint8Array.from(bright, (value, i) => (value < FILLED_BELOW * (paper[i] as number) ? 1 : 0));
+  return { filled, paper };
+}
+
+/** A cell's looks but those so near to its sides, where lines are. */
+const INWARDS = 2;
+
+/**
+ * Looks of an even cell stray from their mean by at most this share of what the paper is brighter. Strokes on a share
+ * p of a cell make it the root of (1 - p) / p: strokes on nine tenths are still uneven.
+ */
+const EVEN = 0.3;
+
+/** Which of the cells that are filled have one brightness all over. */
+function evenlyFilled(colours: Float32Array, columns: number, filled: Uint8Array, paper: Float32Array): Uint8Array {
+  return filled.map((is, cell) => {
+    if (is === 0) return 0;
+    const [left, top] = [(cell % columns) * LOOKS, Math.floor(cell / columns) * LOOKS];
+    let [sum, squares, looks] = [0, 0, 0];
+    for (let y = top + INWARDS; y < top + LOOKS - INWARDS; y++) {
+      for (let x = left + INWARDS; x < left + LOOKS - INWARDS; x++) {
+        const at = (y * columns * LOOKS + x) * 3;
+        const bright = (colours[at] as number) + (colours[at + 1] as number) + (colours[at + 2] as number);
+        sum += bright;
+        squares += bright * bright;
+        looks++;
+      }
+    }
+    const mean = sum / looks;
+    const stray = Math.sqrt(Math.max(0, squares / looks - mean * mean));
+    return stray <= EVEN * ((paper[cell] as number) - mean) ? 1 : 0;
+  });
 }
 
 function brightestAround(values: Float32Array, columns: number, rows: number, isAcross: boolean): Float32Array {

@@ -11,16 +11,19 @@ const NUMBERED = 5;
 /** Writing around a chart is at most so many cells deep … */
 const MOST_WRITING = 3;
 
-/** Rows or columns looked at, from a side inwards. */
-type Line = readonly number[];
+/** What is filled of a row or a column, and whether strokes go through any of that. */
+interface Line {
+  readonly places: readonly number[];
+  readonly isWritten: boolean;
+}
 
 /**
  * The rectangle around all filled cells of `region` that are part of the
  * chart; null if there are none. Numbers beside it are not, and end it where
- * they stand; nor is a title a row away.
+ * they stand; nor is a title a row away. Cells that are filled evenly are neither.
  */
 export function drawnPart(
-  { columns, rows, within, filled, isSeen }: CellSides,
+  { columns, rows, within, filled, isEven, isSeen }: CellSides,
   table: Uint8Array,
   region: Bounds,
 ): Bounds | null {
@@ -38,14 +41,23 @@ export function drawnPart(
     if (x < 0 || y < 0 || x >= columns || y >= rows) return false;
     return filled[y * columns + x] === 1 && !isAtRim(x, y);
   };
+  /** Strokes go through some of these; where all are filled evenly they are cells of the chart. */
+  const isWritten = (column: number, row: number): boolean =>
+    isEven[(row - within.top) * columns + column - within.left] === 0;
   let drawn = around(isDrawn, region);
   if (drawn === null) return null;
   const ends: { left?: number; right?: number; top?: number; bottom?: number } = {};
   // One side's writing may hide another's, so all are gone round twice.
   for (let round = 0; round < 2 && drawn !== null; round++) {
     const { left, right, top, bottom }: Bounds = drawn;
-    const ofColumn = (column: number): Line => range(top, bottom).filter((row) => isDrawn(column, row));
-    const ofRow = (row: number): Line => range(left, right).filter((column) => isDrawn(column, row));
+    const ofColumn = (column: number): Line => {
+      const places = range(top, bottom).filter((row) => isDrawn(column, row));
+      return { places, isWritten: places.some((row) => isWritten(column, row)) };
+    };
+    const ofRow = (row: number): Line => {
+      const places = range(left, right).filter((column) => isDrawn(column, row));
+      return { places, isWritten: places.some((column) => isWritten(column, row)) };
+    };
     const cut = {
       left: left + writingDeep((i) => ofColumn(left + i), right - left, bottom - top),
       right: right - writingDeep((i) => ofColumn(right - 1 - i), right - left, bottom - top),
@@ -86,13 +98,19 @@ function writingDeep(line: (i: number) => Line, lines: number, length: number): 
     if (areNumbers(line(i), length)) deep = i + 1;
   }
   if (deep > 0) return deep;
-  // A title: something, at most two lines deep, and then an empty line.
-  for (let i = 1; i < Math.min(MOST_WRITING, lines - 1); i++) if (line(i).length === 0) return i + 1;
+  // A title: something written, at most two lines deep, and then an empty line.
+  let isTitle = line(0).isWritten;
+  for (let i = 1; i < Math.min(MOST_WRITING, lines - 1); i++) {
+    const { places, isWritten } = line(i);
+    if (places.length === 0) return isTitle ? i + 1 : 0;
+    isTitle ||= isWritten;
+  }
   return 0;
 }
 
 /** Cells that are fives apart, most of those that would be along the chart. */
-function areNumbers(places: Line, length: number): boolean {
+function areNumbers({ places, isWritten }: Line, length: number): boolean {
+  if (!isWritten) return false;
   const isApart = places.slice(1).every((place, i) => (place - (places[i] as number)) % NUMBERED === 0);
   return isApart && places.length >= Math.max(2, Math.floor(length / NUMBERED / 2) - 1);
 }
