@@ -16,7 +16,7 @@ const TABLE_CHANGES = 60;
 /** Away from the sheet, what is darker than this share of its paper is the table. */
 const TABLE_BELOW = 0.72;
 
-/** Which cells are of what the sheet lies on: filled, and alike from the rim of all that is looked at inwards, without a line between. */
+/** Which cells are of what the sheet lies on: filled, and alike from the rim of all that is looked at, or of the photo, inwards, without a line between. */
 export function tableOf(
   { columns, rows, within, filled, middles, isSeen, upright, level }: CellSides,
   core: Bounds,
@@ -45,8 +45,15 @@ export function tableOf(
       rim.push(i);
     }
   };
-  for (let column = 0; column < columns; column++) for (const row of [0, rows - 1]) take(row * columns + column);
-  for (let row = 0; row < rows; row++) for (const column of [0, columns - 1]) take(row * columns + column);
+  const isIn = (column: number, row: number): boolean =>
+    column >= 0 && row >= 0 && column < columns && row < rows && isSeen[row * columns + column] === 1;
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      // All that is looked at ends there, or the photo does.
+      const isInside = isIn(column - 1, row) && isIn(column + 1, row) && isIn(column, row - 1) && isIn(column, row + 1);
+      if (!isInside) take(row * columns + column);
+    }
+  }
   const isAlike = (i: number, j: number): boolean => {
     let change = 0;
     for (let c = 0; c < 3; c++) change += Math.abs((middles[3 * i + c] as number) - (middles[3 * j + c] as number));
