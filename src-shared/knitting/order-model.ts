@@ -27,6 +27,8 @@ const actSchema = z.discriminatedUnion('kind', [
     kind: z.literal('cast-on'),
     needles: run,
     yarn,
+    // Orders that were kept before it was told have none.
+    ball: z._default(ball, null),
     how: z.enum(['closed', 'open', 'picked-up']),
     wasteRows: count(MOST_ROWS),
     wasteTension: text,

@@ -45,6 +45,8 @@ export type ActJson =
       readonly act: 'cast-on';
       readonly needles: RunJson;
       readonly yarn: string;
+      /** Where the yarn is fed with a number. */
+      readonly ball?: number;
       readonly how: 'closed' | 'open' | 'picked-up';
       readonly wasteRows: number;
       readonly wasteTension: string;
@@ -145,8 +147,9 @@ export function actJson(act: Act, project: Workpiece): ActJson {
   const yarn = (index: YarnIndex): string => nameOf(index, project);
   switch (act.kind) {
     case 'cast-on': {
-      const { kind, needles, how, wasteRows, wasteTension } = act;
-      return { act: kind, needles: runJson(needles), yarn: yarn(act.yarn), how, wasteRows, wasteTension };
+      const { kind, needles, ball, how, wasteRows, wasteTension } = act;
+      const told = ball === null ? {} : { ball };
+      return { act: kind, needles: runJson(needles), yarn: yarn(act.yarn), ...told, how, wasteRows, wasteTension };
     }
     case 'counter':
       return { act: act.kind, reading: act.reading };

@@ -1,4 +1,5 @@
 /** The beginning: stitches on all needles of row 1, the counter at 0, weights. */
+import type { BallNumbers } from './ball-numbers.ts';
 import { TAIL_MM } from './ends.ts';
 import type { Work } from './work.ts';
 
@@ -8,7 +9,7 @@ import type { Work } from './work.ts';
  */
 const WASTE_ROWS = 8;
 
-export function castOn(work: Work): void {
+export function castOn(work: Work, numbers: BallNumbers): void {
   const { piece, begins, rows } = work;
   const [lowest] = rows;
   if (!lowest) return;
@@ -16,6 +17,7 @@ export function castOn(work: Work): void {
     kind: 'cast-on',
     needles: lowest.edges,
     yarn: castOnYarn(work),
+    ball: (begins === 'closed' && lowest.first && numbers.get(lowest.first)) || null,
     how: begins,
     wasteRows: begins === 'open' ? WASTE_ROWS : 0,
     wasteTension: begins === 'open' ? piece.tension.waste : '',

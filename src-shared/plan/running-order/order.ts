@@ -37,7 +37,7 @@ function gatherActs(work: Work): void {
   const uses = nextUses(work.rows);
   const numbers = ballNumbers(work, uses);
   const { out, into } = feedingOf(work, uses, numbers);
-  castOn(work);
+  castOn(work, numbers);
   // What has ended.
   setPlain(work);
   stopSelecting(work);

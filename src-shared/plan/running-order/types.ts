@@ -43,6 +43,8 @@ export type Act =
       readonly kind: 'cast-on';
       readonly needles: Run;
       readonly yarn: YarnIndex;
+      /** Of a closed start whose yarn goes into the feeder with a number: it is one length with what is fed. */
+      readonly ball: number | null;
       readonly how: CastOnHow;
       readonly wasteRows: number;
       readonly wasteTension: string;

@@ -76,9 +76,10 @@ function tension({ part, text }: ActOf<'tension'>): string {
   return `Set the tension for ${name}${text === '' ? `, ${unwritten}` : ` to ${text}`}.`;
 }
 
-function castOn({ needles: run, yarn, how, wasteRows, wasteTension }: ActOf<'cast-on'>, names: ActNames): string {
+function castOn({ needles: run, yarn, ball, how, wasteRows, wasteTension }: ActOf<'cast-on'>, names: ActNames): string {
   if (how === 'picked-up') return `Pick up ${stitchesOn(run)}, in ${names.yarn(yarn)}.`;
-  if (how === 'closed') return `Cast on ${stitchesOn(run)}, closed, in ${names.yarn(yarn)}.`;
+  if (how === 'closed')
+    return `Cast on ${stitchesOn(run)}, closed, in ${ball === null ? '' : `ball ${ball}, `}${names.yarn(yarn)}.`;
   const at = wasteTension === '' ? '' : ` at tension ${wasteTension}`;
   return `Cast on ${stitchesOn(run)}, open: ${n.rows(wasteRows)} of waste yarn${at} and the ravel cord, then go on in ${names.yarn(yarn)}.`;
 }

@@ -126,7 +126,7 @@ export function perform(place: Workplace, act: Act): void {
   (HANDS[act.act] as (place: Workplace, act: Act) => void)(place, act);
 }
 
-function castOn(place: Workplace, { needles, yarn, how, wasteRows }: ActOf<'cast-on'>): void {
+function castOn(place: Workplace, { needles, yarn, ball, how, wasteRows }: ActOf<'cast-on'>): void {
   if (!place.hasNothingCastOn) refuse('the piece has been cast on');
   const { bed, yarns } = place;
   bed.castOn(needles, yarn);
@@ -138,7 +138,7 @@ function castOn(place: Workplace, { needles, yarn, how, wasteRows }: ActOf<'cast
     // The first of them leaves the side from which the last one ends where the piece starts.
     place.counter += rows;
     place.open = new OpenStart(needles);
-  } else if (how === 'closed') yarns.castOn(yarn, place.counter);
+  } else if (how === 'closed') yarns.castOn(yarn, ball ?? null, place.counter);
 }
 
 /**

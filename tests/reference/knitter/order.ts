@@ -14,6 +14,7 @@ const act = z.discriminatedUnion('act', [
     act: z.literal('cast-on'),
     needles: span,
     yarn: z.string(),
+    ball: id.nullish(),
     how: z.enum(['closed', 'open', 'picked-up']),
     wasteRows: count.nullish(),
   }),

@@ -47,9 +47,9 @@ export class Yarns {
   }
 
   /** A yarn with which stitches were cast on by hand: it hangs at the edge until it is threaded. */
-  castOn(yarn: string, reading: number): void {
-    if (this.in(1) === yarn) return;
-    this.waiting.push(this.begin(yarn, null, reading));
+  castOn(yarn: string, ball: string | null, reading: number): void {
+    if (this.in(1) === yarn && this.ballIn(1) === ball) return;
+    this.waiting.push(this.begin(yarn, ball, reading));
   }
 
   /** Takes up a length that waits, or begins a new one. */

@@ -105,8 +105,15 @@ type Reading = (...parts: string[]) => ReadAct;
 
 const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
   [
-    `Cast on (\\d+) stitch(?:es)?, (${SPAN}), closed, in (.+)`,
-    (count, on, yarn) => ({ act: 'cast-on', needles: stitches(count, on), yarn, how: 'closed', ...NO_WASTE }),
+    `Cast on (\\d+) stitch(?:es)?, (${SPAN}), closed, in (?:ball (\\d+), )?(.+)`,
+    (count, on, ball, yarn) => ({
+      act: 'cast-on',
+      needles: stitches(count, on),
+      yarn,
+      ...(ball === undefined ? {} : { ball: Number(ball) }),
+      how: 'closed',
+      ...NO_WASTE,
+    }),
   ],
   [
     `Pick up (\\d+) stitch(?:es)?, (${SPAN}), in (.+)`,

@@ -49,7 +49,7 @@ function lineOf(act: Act, { yarns }: ProjectAt): string {
     of.ball === null ? yarn(of.yarn) : `${yarn(of.yarn)} of ball ${of.ball}`;
   switch (act.kind) {
     case 'cast-on':
-      return `cast on ${run(act.needles)} ${yarn(act.yarn)} ${act.how}${act.wasteRows > 0 ? `, ${act.wasteRows} rows of waste` : ''}`;
+      return `cast on ${run(act.needles)} ${supply(act)} ${act.how}${act.wasteRows > 0 ? `, ${act.wasteRows} rows of waste` : ''}`;
     case 'counter':
       return `counter ${act.reading}`;
     case 'tension':

@@ -125,6 +125,24 @@ describe('a contrast that is fed on some rows and laid by hand on others', () =>
     ]);
   });
 
+  it('is the ball that is cast on with, where row 1 is knitted in it', () => {
+    const piece = projectWith({
+      motif: ['X.O', 'XXX'],
+      copies: [2],
+      stitches: 6,
+      rows: 6,
+      band: { position: fromRow(1), unit: 'whole' },
+    });
+    expect(linesOf(piece, 'cast-on', 'thread', 'lay')).toEqual([
+      '0: cast on L3–R3 chalk of ball 1 closed',
+      '0: thread 1 chalk of ball 1',
+      '1: thread 1 slate',
+      '1: lay chalk of ball 1 on L3 R1',
+      '1: lay kelp of ball 2 on L1 R3',
+    ]);
+    expect(knitPlan(piece)).toMatchObject({ outcome: 'as-designed' });
+  });
+
   it('is cut at its ball after the last row on which it is laid', () => {
     expect(linesOf(mixed(10), 'cut')).toEqual(['13: cut ball 2 kelp to 150 mm']);
   });

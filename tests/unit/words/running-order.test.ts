@@ -28,23 +28,27 @@ function plainly(act: Act): unknown {
 const ACTS: readonly (readonly [said: string, act: Act])[] = [
   [
     'Cast on 96 stitches, L48–R48, closed, in slate.',
-    { kind: 'cast-on', needles: on('L48', 'R48'), yarn: 0, how: 'closed', wasteRows: 0, wasteTension: '' },
+    { kind: 'cast-on', needles: on('L48', 'R48'), yarn: 0, ball: null, how: 'closed', wasteRows: 0, wasteTension: '' },
+  ],
+  [
+    'Cast on 2 stitches, L1–R1, closed, in ball 2, chalk.',
+    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 1, ball: 2, how: 'closed', wasteRows: 0, wasteTension: '' },
   ],
   [
     'Cast on 1 stitch, R1, closed, in chalk..',
-    { kind: 'cast-on', needles: on('R1'), yarn: 3, how: 'closed', wasteRows: 0, wasteTension: '' },
+    { kind: 'cast-on', needles: on('R1'), yarn: 3, ball: null, how: 'closed', wasteRows: 0, wasteTension: '' },
   ],
   [
     'Cast on 2 stitches, L1–R1, open: 1 row of waste yarn and the ravel cord, then go on in slate.',
-    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, how: 'open', wasteRows: 1, wasteTension: '' },
+    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, ball: null, how: 'open', wasteRows: 1, wasteTension: '' },
   ],
   [
     'Cast on 2 stitches, L1–R1, open: 8 rows of waste yarn at tension 5 and the ravel cord, then go on in slate.',
-    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, how: 'open', wasteRows: 8, wasteTension: '5' },
+    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, ball: null, how: 'open', wasteRows: 8, wasteTension: '5' },
   ],
   [
     'Pick up 2 stitches, L1–R1, in slate.',
-    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, how: 'picked-up', wasteRows: 0, wasteTension: '' },
+    { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 0, ball: null, how: 'picked-up', wasteRows: 0, wasteTension: '' },
   ],
   ['Set the row counter to 0.', { kind: 'counter', reading: 0 }],
   ['Set the tension for the facing to 6. (loose).', { kind: 'tension', part: 'facing', text: '6. (loose)' }],
