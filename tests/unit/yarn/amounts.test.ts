@@ -90,3 +90,18 @@ describe('a pattern', () => {
     expect((own?.widthMm ?? 0) / (own?.plainMm ?? 1)).toBeCloseTo(28 / 30, 10);
   });
 });
+
+describe('a swatch larger than the piece', () => {
+  it('counts as any other: stitch by stitch the piece takes what the swatch took', () => {
+    const plain = settled(sample, {
+      piece: { ...sample.piece, loop: { from: 'weighed', stitches: 1000, rows: 1000, grams: 5000 } },
+    });
+    const yarns: Yarn[] = plain.yarns.map((yarn) => ({ ...yarn, count: BALL }));
+    const plan = makePlan({ ...pieceIn(plain), yarns });
+    const stitches = plan.yarn.uses.reduce((sum, use) => sum + use.stitches, 0);
+    expect(stitches).toBeLessThan(1000 * 1000);
+    const mm = plan.yarn.uses.reduce((sum, use) => sum + use.stitchesMm, 0);
+    // By dimensions: 5 kg for a million stitches, 50 g to 175 m.
+    expect(mm / stitches).toBeCloseTo(((5000 / 1_000_000) * 175_000) / 50, 6);
+  });
+});
