@@ -12,22 +12,12 @@
  * stand side by side, above and below where there are several tiers. Floats
  * from one copy into the next are floats like those inside.
  */
-import type { Grid } from '../grid/index.ts';
 import { modulo } from '../grid/index.ts';
+import { spansOf, type CopyWithFloats, type Span } from './copy-spans.ts';
 import { anchorsInFloat, CLOSED, looseStretches, neededInFloat, OPEN, WANTED, type LooseStretch } from './in-float.ts';
 
 /** What is asked for one copy. */
-export interface CopyQuestion {
-  /** Column 0 is the leftmost needle, row 0 the first row knitted. */
-  readonly copy: Grid;
-  /** Palette index of the main yarn; all else is figure. */
-  readonly main: number;
-  /** No float over so many stitches; at least 1. */
-  readonly longest: number;
-  /** Floats of main behind the figure are broken too. */
-  readonly isBehindFigure: boolean;
-  /** Other copies stand at its left and right. */
-  readonly isBesideItself: boolean;
+export interface CopyQuestion extends CopyWithFloats {
   /** Other copies stand above and below it. */
   readonly isAboveItself: boolean;
   /** Columns to the right by which the copy above is moved. */
@@ -85,7 +75,8 @@ class CopyAnchors {
     const solved: (readonly CopyFloat[])[] = [];
     for (let row = 0; row < this.#floats.length; row++) {
       solved.push(this.#row(row));
-      this.#exchanged(solved, row);
+      // The row under these two may have given way to what is not there any more.
+      if (this.#exchanged(solved, row)) this.#settle(solved, row - 2);
     }
     return solved;
   }
@@ -96,19 +87,36 @@ class CopyAnchors {
   }
 
   /** Where a row is worse off for what the one below it took, that one comes second, if the two together are better for it. */
-  #exchanged(solved: (readonly CopyFloat[])[], row: number): void {
+  #exchanged(solved: (readonly CopyFloat[])[], row: number): boolean {
     const [below, above] = [solved[row - 1], solved[row]];
-    if (!below || !above || !isWorseOff(above, this.#question.longest)) return;
+    if (!below || !above || !isWorseOff(above, this.#question.longest)) return false;
+    return this.#redone(solved, [row, row - 1]);
+  }
+
+  /** Breaks a row again, where it is better for it, and then those beside it: each time less is left loose, or as little with fewer. */
+  #settle(solved: (readonly CopyFloat[])[], first: number): void {
+    const waiting = [first];
+    for (let row = waiting.pop(); row !== undefined; row = waiting.pop()) {
+      const floats = solved[row];
+      if (!floats || !isWorseOff(floats, this.#question.longest)) continue;
+      if (this.#redone(solved, [row])) waiting.push(row - 1, row + 1);
+    }
+  }
+
+  /** Breaks rows that lie together again, in this order, as if they had no anchors yet; they stay as they were where that is not better. */
+  #redone(solved: (readonly CopyFloat[])[], rows: readonly number[]): boolean {
     const { longest, copy } = this.#question;
-    const start = (row - 1) * copy.width;
-    const taken = this.#taken.slice(start, start + 2 * copy.width);
-    this.#taken.fill(0, start, start + 2 * copy.width);
-    const first = this.#row(row);
-    const second = this.#row(row - 1);
-    if (isBetter([...first, ...second], [...below, ...above], longest)) {
-      solved[row] = first;
-      solved[row - 1] = second;
-    } else this.#taken.set(taken, start);
+    const [start, end] = [Math.min(...rows) * copy.width, (Math.max(...rows) + 1) * copy.width];
+    const taken = this.#taken.slice(start, end);
+    this.#taken.fill(0, start, end);
+    const again = rows.map((row) => this.#row(row));
+    const before = rows.map((row) => solved[row] as readonly CopyFloat[]);
+    if (!isBetter(again.flat(), before.flat(), longest)) {
+      this.#taken.set(taken, start);
+      return false;
+    }
+    rows.forEach((row, at) => (solved[row] = again[at] as readonly CopyFloat[]));
+    return true;
   }
 
   /** A float broken, given what the other rows have taken. */
@@ -259,55 +267,4 @@ function isBetter(one: readonly CopyFloat[], other: readonly CopyFloat[], longes
 /** Stitches by which loose stretches are longer than they may be. */
 function looseOver(loose: readonly LooseStretch[], longest: number): number {
   return loose.reduce((sum, { first, last }) => sum + last - first + 1 - longest, 0);
-}
-
-interface Span {
-  readonly yarn: number;
-  readonly first: number;
-  readonly length: number;
-}
-
-const NO_SPANS: readonly Span[] = [];
-
-/**
- * The floats of a row that are over the limit: of each contrast yarn between
- * two of its stitches, and of main behind the figure where that is asked for.
- * By yarn, and from the left.
- */
-function spansOf({ copy, main, longest, isBehindFigure, isBesideItself }: CopyQuestion, row: number): readonly Span[] {
-  const { width, cells } = copy;
-  const start = row * width;
-  /** By yarn, the column it knitted first and last. */
-  const firstAt = new Map<number, number>();
-  const lastAt = new Map<number, number>();
-  let spans: Span[] | undefined;
-  for (let column = 0; column < width; column++) {
-    const yarn = cells[start + column] as number;
-    if (yarn === main && !isBehindFigure) continue;
-    const last = lastAt.get(yarn);
-    if (last === undefined) firstAt.set(yarn, column);
-    else if (column - last - 1 > longest) (spans ??= []).push({ yarn, first: last + 1, length: column - last - 1 });
-    lastAt.set(yarn, column);
-  }
-  if (isBesideItself) {
-    for (const [yarn, first] of firstAt) {
-      const last = lastAt.get(yarn) as number;
-      const length = first + width - last - 1;
-      if (length > longest) (spans ??= []).push({ yarn, first: (last + 1) % width, length });
-    }
-  } else if (isBehindFigure) {
-    // Beside the copy is main, so what reaches its edge ends there.
-    const [first, last] = [firstAt.get(main), lastAt.get(main)];
-    const ends =
-      first === undefined || last === undefined
-        ? [[0, width]]
-        : [
-            [0, first],
-            [last + 1, width - last - 1],
-          ];
-    for (const [at, length] of ends as [number, number][]) {
-      if (length > longest) (spans ??= []).push({ yarn: main, first: at, length });
-    }
-  }
-  return spans?.sort((a, b) => a.yarn - b.yarn || a.first - b.first) ?? NO_SPANS;
 }

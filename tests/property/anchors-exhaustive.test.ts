@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { anchorsInCopy, type CopyQuestion } from '@shared/anchors/index.ts';
-import type { Grid } from '@shared/grid/index.ts';
+import { gridFromText, type Grid } from '@shared/grid/index.ts';
 import { excessOf, freeCells, subsetsOf, type Cell } from '../anchors-by-hand.ts';
 
 /** Figure scattered thinly over a few rows, so that most have long floats and some of them cannot be broken. */
@@ -28,6 +28,9 @@ const stackOf = (widths: fc.Arbitrary<number>): fc.Arbitrary<Grid> =>
 const stack = stackOf(fc.integer({ min: 1, max: 24 }));
 /** Of which all choices can be tried. */
 const narrowStack = stackOf(fc.integer({ min: 4, max: 14 }));
+
+/** The middle row comes second to the one above it, and the lowest has then what the middle one had taken. */
+const threeRows = gridFromText(['##########........####', '#########..........###', '##########...#....####'], '.#');
 
 const alone: Omit<CopyQuestion, 'copy' | 'longest'> = {
   main: 0,
@@ -65,7 +68,7 @@ describe('anchors of rows up to 24 needles wide, up to 3 stacked', () => {
           }
         });
       }),
-      { numRuns: 400 },
+      { numRuns: 400, examples: [[threeRows, 2]] },
     );
   });
 
