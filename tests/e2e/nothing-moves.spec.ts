@@ -18,6 +18,8 @@ const STROKES = 200;
 const TRIED = 40;
 /** As many of the others are sent at once; then the page is looked at. */
 const AT_ONCE = 20;
+/** So long the hand rests between them. */
+const REST_MS = 120;
 
 /**
  * A tile drawn again and again, so that a stroke breaks its repeat and another
@@ -129,6 +131,8 @@ async function strokes(page: Page, seed: number): Promise<void> {
     const isTried = stroke < TRIED;
     if ((stroke + 1) % (isTried ? 2 : AT_ONCE) !== 0) continue;
     await hand.rests();
+    // The hand rests for longer than the panel waits, so that it says what was drawn; its timer ends before this one.
+    await page.evaluate((ms) => new Promise((rested) => setTimeout(rested, ms)), REST_MS);
     await page.evaluate(() => new Promise(requestAnimationFrame));
     if (!isTried) continue;
     for (let step = 0; step < 2; step++) hand.undo();
