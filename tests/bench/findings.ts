@@ -26,6 +26,7 @@ export function findingsBars(): Bar[] {
     ['of one motif without a repeat', gridOf(WIDTH, HEIGHT - 1, () => (random() < 0.4 ? 1 : 0))],
   ];
   return motifs.map(([name, grid]): Bar => {
+    const whole = allOver(grid);
     let { cells: painted } = grid;
     let last: Plan | null = null;
     let at = Math.floor(painted.length / 2);
@@ -38,8 +39,8 @@ export function findingsBars(): Bar[] {
         painted = painted.slice();
         at = (at + 1) % painted.length;
         painted[at] = 1 - (painted[at] as number);
-        const piece = pieceIn(allOver({ ...grid, cells: painted }));
-        // As the window does it: from the plan before.
+        // As the window does it: nothing but the motif is another, and the plan is made from the one before.
+        const piece = pieceIn({ ...whole, motifs: [{ ...motif, grid: { ...grid, cells: painted } }] });
         const before = last;
         last = makePlan(piece, undefined, before);
         return findingsOf(piece, last, before).length;
