@@ -120,6 +120,7 @@ const STRANDS: readonly Mutant[] = [
 
 const ANCHORS: readonly Mutant[] = [
   { in: 'isNeeded', text: 'right - left - 1 > longest', becomes: 'right - left - 1 >= longest' },
+  { in: 'solve', text: 'this.#settle(solved, row - 2)', becomes: 'this.#settle(solved, row - 1)' },
 ];
 
 const CHECK: readonly Mutant[] = [
