@@ -207,6 +207,22 @@ it('says where each strand waits', () => {
   ]);
 });
 
+it('has a ball wait at the end of what was laid of it, away from where the carriage stood', () => {
+  const knitting = knittingOf(
+    trial({
+      motif: ['XXX', '...', '...', 'XXX'],
+      copies: [1, 1],
+      stitches: 21,
+      rows: 16,
+      group: { hasOwnBall: true },
+      band: { position: { kind: 'from-row', row: 5 }, unit: 'whole' },
+    }),
+  );
+  const waits = lines(knitting, 9, 6).filter((line) => line.includes('waits'));
+  // Three stitches each, L6–L4 and R5–R7; row 5 begins at the right, so both are laid towards the left.
+  expect(waits).toEqual(['ball 1 chalk waits at R5, was cut', 'ball 2 chalk waits at L6, was cut']);
+});
+
 it('knows the carriage’s side by the reading', () => {
   const knitting = knittingOf(trial());
   expect([0, 1, 11, 12].map((reading) => paritySide(knitting, reading))).toEqual(['right', 'left', 'left', 'right']);
