@@ -17,7 +17,7 @@ export function castOn(work: Work, numbers: BallNumbers): void {
     kind: 'cast-on',
     needles: lowest.edges,
     yarn: castOnYarn(work),
-    ball: (begins === 'closed' && lowest.first && numbers.get(lowest.first)) || null,
+    ball: begins === 'closed' && lowest.first ? (numbers.get(lowest.first) ?? null) : null,
     how: begins,
     wasteRows: begins === 'open' ? WASTE_ROWS : 0,
     wasteTension: begins === 'open' ? piece.tension.waste : '',

@@ -79,7 +79,7 @@ function tension({ part, text }: ActOf<'tension'>): string {
 function castOn({ needles: run, yarn, ball, how, wasteRows, wasteTension }: ActOf<'cast-on'>, names: ActNames): string {
   if (how === 'picked-up') return `Pick up ${stitchesOn(run)}, in ${names.yarn(yarn)}.`;
   if (how === 'closed')
-    return `Cast on ${stitchesOn(run)}, closed, in ${ball === null ? '' : `ball ${ball}, `}${names.yarn(yarn)}.`;
+    return `Cast on ${stitchesOn(run)}, closed, ${ball === null ? 'in' : `from ball ${ball},`} ${names.yarn(yarn)}.`;
   const at = wasteTension === '' ? '' : ` at tension ${wasteTension}`;
   return `Cast on ${stitchesOn(run)}, open: ${n.rows(wasteRows)} of waste yarn${at} and the ravel cord, then go on in ${names.yarn(yarn)}.`;
 }

@@ -105,7 +105,7 @@ type Reading = (...parts: string[]) => ReadAct;
 
 const SENTENCES: readonly (readonly [pattern: string, reading: Reading])[] = [
   [
-    `Cast on (\\d+) stitch(?:es)?, (${SPAN}), closed, in (?:ball (\\d+), )?(.+)`,
+    `Cast on (\\d+) stitch(?:es)?, (${SPAN}), closed, (?:in|from ball (\\d+),) (.+)`,
     (count, on, ball, yarn) => ({
       act: 'cast-on',
       needles: stitches(count, on),

@@ -31,7 +31,7 @@ const ACTS: readonly (readonly [said: string, act: Act])[] = [
     { kind: 'cast-on', needles: on('L48', 'R48'), yarn: 0, ball: null, how: 'closed', wasteRows: 0, wasteTension: '' },
   ],
   [
-    'Cast on 2 stitches, L1–R1, closed, in ball 2, chalk.',
+    'Cast on 2 stitches, L1–R1, closed, from ball 2, chalk.',
     { kind: 'cast-on', needles: on('L1', 'R1'), yarn: 1, ball: 2, how: 'closed', wasteRows: 0, wasteTension: '' },
   ],
   [
