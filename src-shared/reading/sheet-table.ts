@@ -34,10 +34,14 @@ export function tableOf(
   const table = new Uint8Array(columns * rows);
   const rim: number[] = [];
   const least = Math.max(LEAST_LINE, LINE_SHARE * typical);
-  const isLine = (share: number | undefined): boolean => (share as number) >= least;
+  /** A line takes a share of the light that falls on it: in the shade it is less dark. */
   const linesAround = (i: number): number => {
     const left = Math.floor(i / columns) * (columns + 1) + (i % columns);
-    return [upright[left], upright[left + 1], level[i], level[i + columns]].filter(isLine).length;
+    const light = paper === 0 ? 1 : Math.min(1, bright(i) / paper);
+    const leastHere = Math.max(LEAST_LINE, LINE_SHARE * typical * light);
+    return [upright[left], upright[left + 1], level[i], level[i + columns]].filter(
+      (share) => (share as number) >= leastHere,
+    ).length;
   };
   const take = (i: number): void => {
     if (isDark(i) && isSeen[i] === 1 && table[i] === 0 && linesAround(i) < CELL_LINES) {
