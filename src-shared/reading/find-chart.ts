@@ -11,19 +11,14 @@
  */
 import { problemError } from '../problem/index.ts';
 import { sideLengths, type Corners, type Point } from './corners.ts';
-import { followed, hypothesesOf, type PlacedSeed } from './follow-lattice.ts';
+import { areCellsFaint } from './faint-cells.ts';
+import { followed, hypothesesOf, isLookedOver, LEAST_SIDE, type PlacedSeed } from './follow-lattice.ts';
 import { chartOn, likeliestFirst, lookedAt, type FoundChart, type Looked } from './lattice-chart.ts';
 import { seedsOf } from './lattice-seed.ts';
 import { whyNoChart } from './no-chart.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
-
-/** A picture smaller than this, in pixels, holds no chart that can be read. */
-const LEAST_SIDE = 100;
-
-/** Pictures this large are looked over: cells of very fine charts are still five pixels wide. */
-const MOST_SIDE = 2800;
 
 /** Of different steps so many lattices are followed; the one that makes most of the picture clear is the chart's. */
 const ENOUGH_FOLLOWED = 3;
@@ -43,13 +38,20 @@ export function* findCharts(photo: Photo): Steps<readonly FoundChart[]> {
   }
   const seeds: PlacedSeed[] = [];
   for (const [level, picture] of photo.levels.entries()) {
-    const side = Math.max(picture.width, picture.height);
-    if (side > MOST_SIDE || Math.min(picture.width, picture.height) < LEAST_SIDE) continue;
+    if (!isLookedOver(picture)) continue;
     for (const seed of seedsOf(picture)) seeds.push({ seed, level });
     yield { stage: 'find-chart', done: 0.4 };
   }
   const chart = chartAmong(yield* likeliest(photo, seeds, () => true));
-  if (!chart) throw problemError('chart-not-found', { why: whyNoChart(full), width: full.width, height: full.height });
+  if (!chart) {
+    const why = whyNoChart(full);
+    const isFaint = why === 'no-cells' && areCellsFaint(photo);
+    throw problemError('chart-not-found', {
+      why: isFaint ? 'too-faint' : why,
+      width: full.width,
+      height: full.height,
+    });
+  }
   const charts = [chart];
   // Another one beside it; what is neither clear nor large is a legend or writing.
   const isFree = (at: Point): boolean => charts.every(({ corners }) => !isInside(at, corners));

@@ -41,6 +41,17 @@ const MOST_TRIED = 5;
 /** A crossing must be this clear to speak for its lattice. */
 const SPEAKS_FROM = 0.35;
 
+/** Pictures this large are looked over: cells of very fine charts are still five pixels wide. */
+const MOST_SIDE = 2800;
+
+/** A picture smaller than this, in pixels, holds no chart that can be read. */
+export const LEAST_SIDE = 100;
+
+/** Whether seeds are looked for in a level of a photo. */
+export function isLookedOver({ width, height }: Picture): boolean {
+  return Math.max(width, height) <= MOST_SIDE && Math.min(width, height) >= LEAST_SIDE;
+}
+
 /** The seeds by their steps, those that say most together first: what one window alone says may be chance. */
 export function hypothesesOf(seeds: readonly PlacedSeed[]): Hypothesis[] {
   const groups: { readonly steps: readonly [Point, Point]; readonly seeds: PlacedSeed[] }[] = [];

@@ -22,7 +22,7 @@ export interface Seed {
 }
 
 /** Side of a window, in pixels: a power of two, and five to thirty cells. */
-const WINDOW = 128;
+export const WINDOW = 128;
 
 /** Windows are about this far apart. */
 const APART = 104;
@@ -34,8 +34,12 @@ const MOST_WINDOWS = 8;
 const LEAST_STEP = 4.2;
 const MOST_STEP = 32;
 
-/** A wave stands out that is this many times stronger than others as long; of all in a window chance makes one 9 times. */
+/**
+ * A wave stands out that is this many times stronger than others as long; of all in a window chance makes one 9 times.
+ * Faint ones are looked for below that, where many windows together tell them from chance.
+ */
 const STANDS_OUT = 11;
+const STANDS_OUT_FAINTLY = 7;
 
 /** The strongest waves that are looked at. */
 const MOST_WAVES = 20;
@@ -48,16 +52,19 @@ const LEAST_ANGLE = 58;
 const MOST_RATIO = 2.1;
 
 const LEAST_SCORE = 5;
+const LEAST_FAINT_SCORE = 0.5;
 
-/** Seeds of a picture, the best first. */
-export function seedsOf(picture: Picture): Seed[] {
+/** Seeds of a picture, the best first; with `isFaint` also those that one window alone may show by chance. */
+export function seedsOf(picture: Picture, isFaint = false): Seed[] {
+  const least = isFaint ? LEAST_FAINT_SCORE : LEAST_SCORE;
+  const standsOut = isFaint ? STANDS_OUT_FAINTLY : STANDS_OUT;
   const maps = [edgesOf(picture), darknessOf(picture)] as const;
   const { width, height } = picture;
   const seeds: Seed[] = [];
   for (const y of placesAlong(height)) {
     for (const x of placesAlong(width)) {
-      const seed = seedAt(maps, width, height, x, y);
-      if (seed !== null && seed.score >= LEAST_SCORE) seeds.push(seed);
+      const seed = seedAt(maps, width, height, x, y, standsOut);
+      if (seed !== null && seed.score >= least) seeds.push(seed);
     }
   }
   return seeds.sort((a, b) => b.score - a.score);
@@ -76,10 +83,10 @@ type Maps = readonly [edges: Float32Array, darkness: Float32Array];
 /** A raised cosine, so that a window's own border makes no waves. */
 const FADE = Float32Array.from({ length: WINDOW }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / WINDOW));
 
-function seedAt(maps: Maps, width: number, height: number, left: number, top: number): Seed | null {
+function seedAt(maps: Maps, width: number, height: number, left: number, top: number, standsOut: number): Seed | null {
   const [edges, darkness] = maps.map((map) => windowOf(map, width, height, left, top)) as [Float32Array, Float32Array];
   const [one, other] = powersOf(edges, darkness, WINDOW);
-  const waves = together(wavesOf(one), wavesOf(other));
+  const waves = together(wavesOf(one, standsOut), wavesOf(other, standsOut));
   const best = bestBasis(waves);
   if (best === null) return null;
   const [a, b] = best.basis;
@@ -130,7 +137,7 @@ interface Wave {
 }
 
 /** Waves that stand out among those of their length, strongest first; of each and its mirror image one. */
-function wavesOf(power: Float32Array): Wave[] {
+function wavesOf(power: Float32Array, standsOut: number): Wave[] {
   const half = WINDOW / 2;
   const at = (x: number, y: number): number =>
     power[((y + WINDOW) % WINDOW) * WINDOW + ((x + WINDOW) % WINDOW)] as number;
@@ -152,7 +159,7 @@ function wavesOf(power: Float32Array): Wave[] {
       if (times < least || times > most) continue;
       const here = at(x, y);
       const ratio = here / (means[Math.round(times)] as number);
-      if (ratio < STANDS_OUT) continue;
+      if (ratio < standsOut) continue;
       let isPeak = true;
       for (let dy = -1; dy <= 1 && isPeak; dy++) {
         for (let dx = -1; dx <= 1; dx++) if (at(x + dx, y + dy) > here) isPeak = false;
@@ -161,7 +168,7 @@ function wavesOf(power: Float32Array): Wave[] {
       waves.push({
         x: x + top(at(x - 1, y), here, at(x + 1, y)),
         y: y + top(at(x, y - 1), here, at(x, y + 1)),
-        weight: Math.log((ratio / STANDS_OUT) * Math.E),
+        weight: Math.log((ratio / standsOut) * Math.E),
       });
     }
   }

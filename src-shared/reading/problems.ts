@@ -13,7 +13,11 @@ export interface ReadingProblems {
   'corners-unusable': { fault: CornerFault };
   'corner-outside-picture': { corner: number; x: number; y: number; width: number; height: number };
   /** In pixels of the picture. */
-  'chart-not-found': { why: 'too-small' | 'too-dark' | 'blurred' | 'no-cells'; width: number; height: number };
+  'chart-not-found': {
+    why: 'too-small' | 'too-dark' | 'blurred' | 'too-faint' | 'no-cells';
+    width: number;
+    height: number;
+  };
   /** Corners clockwise from the top left, in pixels of the picture. */
   'charts-several': { charts: readonly { columns: number; rows: number; corners: Corners }[] };
   /** Its lines go on beyond these sides of the picture. */

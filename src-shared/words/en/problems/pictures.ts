@@ -65,6 +65,10 @@ const noChart: Readonly<
     what: 'No chart was found: the picture is blurred, and lines of cells cannot be seen in it.',
     mend: 'Take it again with a steady hand and the chart in focus, or from nearer.',
   }),
+  'too-faint': () => ({
+    what: 'No chart was found: something comes back evenly across and up, as cells do, but its lines or pencil are too faint to follow.',
+    mend: 'Go over them with a darker pencil, or take the picture again from nearer and in more light, or give the corners yourself.',
+  }),
   'no-cells': () => ({
     what: 'No chart was found: nothing in the picture comes back evenly across and up, as cells do.',
     mend: 'Take the picture straight from above, with all of the chart in it, or give its corners yourself.',
