@@ -37,8 +37,8 @@ export interface CellSides {
   readonly isSeen: Uint8Array;
 }
 
-/** Looks a cell. */
-const LOOKS = 10;
+/** Looks a cell, each way. */
+export const LOOKS = 10;
 
 /** Looks at every side of the cells of `within`. */
 export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): CellSides {
@@ -100,8 +100,8 @@ export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): 
   };
 }
 
-/** The cells with {@link LOOKS} looks each way. */
-function straightened(
+/** The cells with {@link LOOKS} looks each way: three numbers a look, row by row. */
+export function straightened(
   { width, height, rgba }: Picture,
   model: LatticeModel,
   { left, top, right, bottom }: Bounds,

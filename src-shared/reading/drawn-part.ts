@@ -11,11 +11,14 @@ const NUMBERED = 5;
 /** Writing around a chart is at most so many cells deep … */
 const MOST_WRITING = 3;
 
-/** What is filled of a row or a column, and whether strokes go through any of that. */
+/** What is filled of a row or a column, and which share of that strokes go through as they do through writing. */
 interface Line {
   readonly places: readonly number[];
-  readonly isWritten: boolean;
+  readonly written: number;
 }
+
+/** Of writing strokes go through more than this share of the cells; of numbers, which are few, through as much. */
+const MOSTLY = 0.5;
 
 /**
  * The rectangle around all filled cells of `region` that are part of the
@@ -41,9 +44,12 @@ export function drawnPart(
     if (x < 0 || y < 0 || x >= columns || y >= rows) return false;
     return filled[y * columns + x] === 1 && !isAtRim(x, y);
   };
-  /** Strokes go through some of these; where all are filled evenly they are cells of the chart. */
   const isWritten = (column: number, row: number): boolean =>
     isEven[(row - within.top) * columns + column - within.left] === 0;
+  const lineOf = (places: readonly number[], isOne: (place: number) => boolean): Line => ({
+    places,
+    written: places.length === 0 ? 0 : places.filter(isOne).length / places.length,
+  });
   let drawn = around(isDrawn, region);
   if (drawn === null) return null;
   const ends: { left?: number; right?: number; top?: number; bottom?: number } = {};
@@ -52,11 +58,11 @@ export function drawnPart(
     const { left, right, top, bottom }: Bounds = drawn;
     const ofColumn = (column: number): Line => {
       const places = range(top, bottom).filter((row) => isDrawn(column, row));
-      return { places, isWritten: places.some((row) => isWritten(column, row)) };
+      return lineOf(places, (row) => isWritten(column, row));
     };
     const ofRow = (row: number): Line => {
       const places = range(left, right).filter((column) => isDrawn(column, row));
-      return { places, isWritten: places.some((column) => isWritten(column, row)) };
+      return lineOf(places, (column) => isWritten(column, row));
     };
     const cut = {
       left: left + writingDeep((i) => ofColumn(left + i), right - left, bottom - top),
@@ -99,18 +105,18 @@ function writingDeep(line: (i: number) => Line, lines: number, length: number): 
   }
   if (deep > 0) return deep;
   // A title: something written, at most two lines deep, and then an empty line.
-  let isTitle = line(0).isWritten;
+  let isTitle = line(0).written > MOSTLY;
   for (let i = 1; i < Math.min(MOST_WRITING, lines - 1); i++) {
-    const { places, isWritten } = line(i);
+    const { places, written } = line(i);
     if (places.length === 0) return isTitle ? i + 1 : 0;
-    isTitle ||= isWritten;
+    isTitle ||= written > MOSTLY;
   }
   return 0;
 }
 
 /** Cells that are fives apart, most of those that would be along the chart. */
-function areNumbers({ places, isWritten }: Line, length: number): boolean {
-  if (!isWritten) return false;
+function areNumbers({ places, written }: Line, length: number): boolean {
+  if (written < MOSTLY) return false;
   const isApart = places.slice(1).every((place, i) => (place - (places[i] as number)) % NUMBERED === 0);
   return isApart && places.length >= Math.max(2, Math.floor(length / NUMBERED / 2) - 1);
 }

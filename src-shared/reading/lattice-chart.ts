@@ -3,6 +3,7 @@ import { beyondOf, type Beyond } from './beyond-bounds.ts';
 import { sidesOf, type Bounds, type CellSides } from './cell-sides.ts';
 import { boundsOf, type ChartBounds } from './chart-bounds.ts';
 import { cornerFault, type Corners, type Point } from './corners.ts';
+import { withDrawnCells } from './drawn-cells.ts';
 import { drawnPart } from './drawn-part.ts';
 import type { Lattice } from './follow-lattice.ts';
 import type { Anchor } from './lattice.ts';
@@ -172,10 +173,16 @@ export function chartOn({
     const goesOn = beyond.filter((side) => side !== 'paper').length;
     if (goesOn < beyond.length && beyond.includes('lines-to-photo')) return { cutOff: cutOff(beyond) };
     if (lined.hasStrip) why.push('empty-strip');
-    const outline = goesOn >= LEAST_OPEN ? outlineOn(sides, table, lined, typical) : null;
-    if (goesOn >= LEAST_OPEN) why.push(outline ? 'outlined' : 'lines-go-on');
-    else if (!lined.isClear || typical < CLEARLY * sides.chance) why.push('unclear');
-    bounds = goesOn >= LEAST_OPEN ? (outline ?? drawnPart(sides, table, lined) ?? lined) : lined;
+    if (goesOn >= LEAST_OPEN) {
+      const drawn = withDrawnCells(picture, model, sides, table);
+      const outline = outlineOn(sides, table, lined, typical);
+      const isOutlined = outline !== null && isAround(outline, drawn);
+      why.push(isOutlined ? 'outlined' : 'lines-go-on');
+      bounds = (isOutlined ? outline : drawnPart(drawn, table, lined)) ?? lined;
+    } else {
+      if (!lined.isClear || typical < CLEARLY * sides.chance) why.push('unclear');
+      bounds = lined;
+    }
   } else {
     const card = cardOn(picture, model, core);
     if (card) {
@@ -193,6 +200,20 @@ export function chartOn({
   const corners = cornersOf(model, bounds, picture, scale);
   if (cornerFault(corners) !== null) return null;
   return { corners, columns, rows, sure: why.length === 0, why };
+}
+
+/** An outline is drawn around this share at least of what is drawn into cells; the rest may be a legend. */
+const MOSTLY_IN = 0.8;
+
+function isAround({ left, right, top, bottom }: Bounds, { columns, within, filled, isEven }: CellSides): boolean {
+  let [all, those] = [0, 0];
+  filled.forEach((is, cell) => {
+    if (is === 0 || isEven[cell] === 0) return;
+    const [column, row] = [(cell % columns) + within.left, Math.floor(cell / columns) + within.top];
+    all++;
+    if (column >= left && column < right && row >= top && row < bottom) those++;
+  });
+  return those >= MOSTLY_IN * all;
 }
 
 function coreOf(anchors: readonly Anchor[]): Bounds {

@@ -13,10 +13,11 @@ const DARKER = 0.45;
 const MOSTLY = 0.7;
 
 /**
- * Beside what is filled a side tells nothing, but where both cells are alike in
- * that, as in the shadow of a hand, and it is so many times as dark as usual:
- * no thick line of paper is. So dark an outline must be, too, where nothing
- * beyond its corners tells how dark the paper's own line is.
+ * Beside what is filled a side tells nothing, but where it is so many times as
+ * dark as usual, which no thick line of paper is: where both cells are alike in
+ * being filled, as in the shadow of a hand; and where it is darker than either,
+ * as beside a sign, which leaves paper around it. So dark an outline must be,
+ * too, where nothing beyond its corners tells how dark the paper's own line is.
  */
 const SURELY_DARK = 2.2;
 
@@ -65,27 +66,33 @@ export function outlineOn(sides: CellSides, table: Uint8Array, region: Bounds, t
 
 /** By their number: one more than columns, or than rows. */
 function linesOf(
-  { columns, rows, upright, level, filled, isSeen }: CellSides,
+  { columns, rows, upright, level, uprightRidge, levelRidge, filled, isSeen }: CellSides,
   table: Uint8Array,
   typical: number,
 ): { readonly uprights: readonly Line[]; readonly levels: readonly Line[] } {
   /** Nothing is drawn in the cell, and it lies on the sheet. */
   const isPaper = (cell: number): boolean => filled[cell] === 0 && isSeen[cell] === 1 && table[cell] === 0;
   const isShade = (cell: number): boolean => filled[cell] === 1 && isSeen[cell] === 1;
-  const isTold = (isIn: boolean, one: number, other: number, share: number): boolean =>
-    isIn && ((isPaper(one) && isPaper(other)) || (share >= SURELY_DARK && isShade(one) && isShade(other)));
+  const isTold = (isIn: boolean, one: number, other: number, share: number, ridge: number): boolean =>
+    isIn &&
+    ((isPaper(one) && isPaper(other)) ||
+      (share >= SURELY_DARK && isShade(one) && isShade(other)) ||
+      (ridge >= SURELY_DARK && ((isShade(one) && isPaper(other)) || (isPaper(one) && isShade(other)))));
   const uprights = Array.from({ length: columns + 1 }, (_, column) =>
     Float32Array.from({ length: rows }, (_, row) => {
       const cell = row * columns + column;
-      const share = (upright[row * (columns + 1) + column] as number) / typical;
-      return isTold(column > 0 && column < columns, cell - 1, cell, share) ? share : NaN;
+      const side = row * (columns + 1) + column;
+      const share = (upright[side] as number) / typical;
+      const ridge = (uprightRidge[side] as number) / typical;
+      return isTold(column > 0 && column < columns, cell - 1, cell, share, ridge) ? share : NaN;
     }),
   );
   const levels = Array.from({ length: rows + 1 }, (_, row) =>
     Float32Array.from({ length: columns }, (_, column) => {
       const cell = row * columns + column;
       const share = (level[cell] as number) / typical;
-      return isTold(row > 0 && row < rows, cell - columns, cell, share) ? share : NaN;
+      const ridge = (levelRidge[cell] as number) / typical;
+      return isTold(row > 0 && row < rows, cell - columns, cell, share, ridge) ? share : NaN;
     }),
   );
   return { uprights, levels };

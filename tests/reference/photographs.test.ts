@@ -97,8 +97,8 @@ describe('between corners that are known', () => {
 });
 
 describe('with nothing said about it', () => {
-  // Below the chart of 30000 the paper lies in a shadow as dark as the table.
-  it.each([117, 99, 28, 73, 12, 13, 69, 133, 124, 44, 30000])(
+  // Below the chart of 30000 the paper lies in a shadow as dark as the table; in such a one lies the last row of 331006.
+  it.each([117, 99, 28, 73, 12, 13, 69, 133, 124, 44, 30000, 331006])(
     'the chart of photograph %i is found: its counts, and its corners to a third of a cell',
     (seed) => {
       const { counts, off } = foundIn(photographOf(seed));
@@ -114,8 +114,8 @@ describe('with nothing said about it', () => {
     },
   );
 
-  // A hand's shadow lies over the outline of 41025.
-  it.each([51, 20043, 20085, 41025])(
+  // A hand's shadow lies over the outline of 41025; along that of 420209 signs stand in most cells.
+  it.each([51, 20043, 20085, 41025, 420209])(
     'chart %i on squared paper is found by the outline that is drawn round it',
     (seed) => {
       const { counts, off, why } = foundIn(photographOf(seed));
@@ -124,6 +124,24 @@ describe('with nothing said about it', () => {
       expect(why).toEqual(['outlined']);
     },
   );
+
+  // Faint pencil, signs at the ends an empty row away, a title whose letters lie fives apart, and a shadow over a corner.
+  it.each([420428, 420992, 420954, 421280])(
+    'chart %i on squared paper without an outline is found by what is drawn into its cells, and never surely',
+    (seed) => {
+      const { counts, off, why } = foundIn(photographOf(seed));
+      expect(counts).toBe(true);
+      expect(off).toBeLessThan(1 / 3);
+      expect(why).toEqual(['lines-go-on']);
+    },
+  );
+
+  it('a chart is said to be too faint where that hides it: photograph 41051', () => {
+    const problem = { code: 'chart-not-found', facts: { why: 'too-faint', width: 275, height: 300 } };
+    expect(() => finish(findCharts(photoOf(photographOf(41051).picture)))).toThrow(
+      expect.objectContaining({ problem: expect.objectContaining(problem) }),
+    );
+  });
 
   it.each([
     ['an outline on squared paper', 51, 'outlined'],

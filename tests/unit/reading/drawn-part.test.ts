@@ -53,6 +53,10 @@ describe('the part of squared paper that is drawn on', () => {
     expect(drawn('..w#w#w...', '..........', ...FIGURE)).toEqual({ left: 0, top: 2, right: 10, bottom: 7 });
   });
 
+  it('keeps a row of figures a row away, though strokes go through one of them', () => {
+    expect(drawn('..#w##....', '..........', ...FIGURE)).toEqual({ left: 0, top: 0, right: 10, bottom: 7 });
+  });
+
   it('keeps cells of the figure that stand a row away', () => {
     expect(drawn('...#....#.', '..........', ...FIGURE)).toEqual({ left: 0, top: 0, right: 10, bottom: 7 });
     expect(drawn('..#.......', '...#....#.', '..........', ...FIGURE)).toEqual({
