@@ -6,7 +6,7 @@ import { cornerFault, type Corners, type Point } from './corners.ts';
 import { withDrawnCells } from './drawn-cells.ts';
 import { drawnPart } from './drawn-part.ts';
 import type { Lattice } from './follow-lattice.ts';
-import type { Anchor } from './lattice.ts';
+import { SPACING, type Anchor } from './lattice.ts';
 import { modelOf, type LatticeModel } from './lattice-model.ts';
 import { typicalOf } from './line-strengths.ts';
 import { outlineOn } from './outline.ts';
@@ -66,8 +66,14 @@ export interface Looked extends Lattice {
 /** What a lattice without lines is worth by its cells alone, in terms of how dark lines are. */
 const WITHOUT_LINES = 8;
 
-/** One with lines that makes less than this share clear of what one without does is a row of holes, or of figures. */
+/**
+ * One with lines that makes less than this share clear of what another does is
+ * a row of holes, or of figures, or goes aslant through one of them; unless it
+ * reaches over this share of where one without lines does, which signs in its
+ * cells make clearer than lines do.
+ */
 const LEAST_LINED = 0.25;
+const LEAST_REACHED = 0.5;
 
 /**
  * The likeliest first. One with lines is as likely as these are long and dark:
@@ -79,9 +85,16 @@ const LEAST_LINED = 0.25;
  */
 export function likeliestFirst(lattices: readonly Looked[]): Looked[] {
   const bare = lattices.filter(({ lined }) => lined === null).sort((one, other) => bareWorth(other) - bareWorth(one));
-  const leastLined = LEAST_LINED * (bare[0]?.worth ?? 0);
+  const [barest] = bare;
+  const leastAmongLined =
+    LEAST_LINED * lattices.reduce((most, { lined, worth }) => Math.max(most, lined ? worth : 0), 0);
+  const isOfChart = (lattice: Looked, lined: Bounds): boolean => {
+    if (lattice.worth < leastAmongLined) return false;
+    if (barest === undefined || lattice.worth >= LEAST_LINED * barest.worth) return true;
+    return areaOf(lined) * stepOf(lattice) ** 2 >= LEAST_REACHED * reachOf(barest);
+  };
   const likelihood = (lattice: Looked): number => {
-    if (lattice.lined && lattice.worth >= leastLined) {
+    if (lattice.lined && isOfChart(lattice, lattice.lined)) {
       return (
         lattice.lined.worth *
         stepOf(lattice) *
@@ -115,6 +128,15 @@ function shareSeen({ columns, within, upright, level, filled }: CellSides, bound
 
 function bareWorth(lattice: Looked): number {
   return lattice.worth * (lattice.typical + WITHOUT_LINES) * stepOf(lattice) ** 2 * Math.sqrt(lattice.score);
+}
+
+function areaOf({ left, right, top, bottom }: Bounds): number {
+  return (right - left) * (bottom - top);
+}
+
+/** Over how much of the photo crossings were seen, in pixels of the photo. */
+function reachOf(lattice: Looked): number {
+  return lattice.anchors.length * (SPACING * stepOf(lattice)) ** 2;
 }
 
 /** A side of a cell, in pixels of the photo. */
