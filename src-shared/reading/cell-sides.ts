@@ -3,6 +3,7 @@
  * there is a line, in their middles whether they are filled.
  */
 import type { LatticeModel } from './lattice-model.ts';
+import { nthOf } from './nth.ts';
 import type { Picture } from './picture.ts';
 
 /** Columns and rows of a lattice: those with `left <= column < right` and `top <= row < bottom`. */
@@ -40,6 +41,9 @@ export interface CellSides {
 /** Looks a cell, each way. */
 export const LOOKS = 10;
 
+/** Looks in the middle of a cell. */
+const MIDDLE_LOOKS = (LOOKS - 6) ** 2;
+
 /** Looks at every side of the cells of `within`. */
 export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): CellSides {
   const columns = within.right - within.left;
@@ -55,7 +59,7 @@ export function sidesOf(picture: Picture, model: LatticeModel, within: Bounds): 
           const at = ((row * LOOKS + y) * width + column * LOOKS + x) * 3;
           for (let c = 0; c < 3; c++) {
             const to = (row * columns + column) * 3 + c;
-            middles[to] = (middles[to] as number) + (colours[at + c] as number) / (LOOKS - 6) ** 2;
+            middles[to] = (middles[to] as number) + (colours[at + c] as number) / MIDDLE_LOOKS;
           }
         }
       }
@@ -127,14 +131,18 @@ export function straightened(
           let y = (a.y * (1 - fu) + b.y * fu) * (1 - fv) + (d.y * (1 - fu) + c.y * fu) * fv - 0.5;
           x = x < 0 ? 0 : x > width - 1.001 ? width - 1.001 : x;
           y = y < 0 ? 0 : y > height - 1.001 ? height - 1.001 : y;
-          const [px, py] = [x | 0, y | 0];
-          const [fx, fy] = [x - px, y - py];
+          const px = x | 0;
+          const py = y | 0;
+          const fx = x - px;
+          const fy = y - py;
+          const gx = 1 - fx;
+          const gy = 1 - fy;
           const i = (py * width + px) * 4;
           const under = i + width * 4;
           for (let k = 0; k < 3; k++) {
-            const upper = (rgba[i + k] as number) * (1 - fx) + (rgba[i + 4 + k] as number) * fx;
-            const lower = (rgba[under + k] as number) * (1 - fx) + (rgba[under + 4 + k] as number) * fx;
-            colours[to++] = upper * (1 - fy) + lower * fy;
+            const upper = (rgba[i + k] as number) * gx + (rgba[i + 4 + k] as number) * fx;
+            const lower = (rgba[under + k] as number) * gx + (rgba[under + 4 + k] as number) * fx;
+            colours[to++] = upper * gy + lower * fy;
           }
         }
       }
@@ -144,10 +152,10 @@ export function straightened(
   return { colours, isSeen };
 }
 
-/** Places of a look at a line, and of the paper to both sides of it, from its beginning on. */
-const ON_LINE = [-1, 0] as const;
-const BEFORE = [-4, -3] as const;
-const AFTER = [2, 3] as const;
+/** Looks at a line, and at the paper to both sides of it, are two each, from here on, counted from its beginning. */
+const ON_LINE = -1;
+const BEFORE = -4;
+const AFTER = 2;
 
 /**
  * For each cell's thickness of the picture, and each line across it, by how
@@ -179,30 +187,39 @@ function linesAcross(
         means[place] = (means[place] as number) + bright / (LOOKS - 2);
       }
     }
-    const mean = (line: number, places: readonly number[]): number =>
-      places.reduce((sum, place) => sum + (means[line * LOOKS + place] as number), 0) / places.length;
-    const brighter = (line: number, [one, other]: readonly [number, number]): number =>
-      Math.max(means[line * LOOKS + one] as number, means[line * LOOKS + other] as number);
     for (let line = 1; line < cells; line++) {
       const isOne = isFilled(run, line - 1) !== isFilled(run, line);
       // A sign in the cell may reach near to the line: the brighter of two places is paper.
-      const [before, after, on] = [brighter(line, BEFORE), brighter(line, AFTER), mean(line, ON_LINE)];
+      const at = line * LOOKS;
+      const before = brighterOf(means, at + BEFORE);
+      const after = brighterOf(means, at + AFTER);
+      const on = meanOf(means, at + ON_LINE);
       const dark = (before + after) / 2 - on;
       ridges[run * (cells + 1) + line] = Math.min(before, after) - on;
       // Half of all that changes from one cell's middle to the next should change at the line.
+      const near = meanOf(means, at + 1);
+      const nearBefore = meanOf(means, at - 3);
       const stepped =
-        Math.abs(mean(line, [1, 2]) - mean(line, [-3, -2])) -
-        Math.abs(mean(line, [1, 2]) - mean(line, [4, 5])) -
-        Math.abs(mean(line, [-3, -2]) - mean(line, [-6, -5]));
+        Math.abs(near - nearBefore) -
+        Math.abs(near - meanOf(means, at + 4)) -
+        Math.abs(nearBefore - meanOf(means, at - 6));
       shares[run * (cells + 1) + line] = isOne ? Math.max(dark, stepped / 2) : dark;
       if (!isFilled(run, line)) {
-        const middle = (brighter(line, [1, 2]) + brighter(line, [7, 8])) / 2 - mean(line, [4, 5]);
+        const middle = (brighterOf(means, at + 1) + brighterOf(means, at + 7)) / 2 - meanOf(means, at + 4);
         middles.push(Math.abs(middle));
       }
     }
   }
-  middles.sort((a, b) => a - b);
-  return { shares, ridges, chance: middles[middles.length >> 1] ?? 0 };
+  return { shares, ridges, chance: nthOf(middles, middles.length >> 1) ?? 0 };
+}
+
+/** Of two looks from `at` on. */
+function meanOf(looks: Float32Array, at: number): number {
+  return ((looks[at] as number) + (looks[at + 1] as number)) / 2;
+}
+
+function brighterOf(looks: Float32Array, at: number): number {
+  return Math.max(looks[at] as number, looks[at + 1] as number);
 }
 
 /** Cells within this many of another tell what paper is like there. */

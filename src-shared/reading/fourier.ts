@@ -13,24 +13,36 @@ export function powersOf(one: Float32Array, other: Float32Array, size: number): 
   const im = Float64Array.from(other);
   for (let row = 0; row < size; row++) transform(re, im, row * size, 1);
   for (let column = 0; column < size; column++) transform(re, im, column, size);
-  const powers: [Float32Array, Float32Array] = [new Float32Array(size * size), new Float32Array(size * size)];
+  const ofOne = new Float32Array(size * size);
+  const ofOther = new Float32Array(size * size);
   for (let y = 0; y < size; y++) {
     for (let x = 0; x < size; x++) {
       const i = y * size + x;
       const mirrored = ((size - y) % size) * size + ((size - x) % size);
-      const [a, b] = [re[i] as number, im[i] as number];
-      const [c, d] = [re[mirrored] as number, im[mirrored] as number];
-      powers[0][i] = ((a + c) ** 2 + (b - d) ** 2) / 4;
-      powers[1][i] = ((a - c) ** 2 + (b + d) ** 2) / 4;
+      const a = re[i] as number;
+      const b = im[i] as number;
+      const c = re[mirrored] as number;
+      const d = im[mirrored] as number;
+      ofOne[i] = ((a + c) * (a + c) + (b - d) * (b - d)) / 4;
+      ofOther[i] = ((a - c) * (a - c) + (b + d) * (b + d)) / 4;
     }
   }
-  return powers;
+  return [ofOne, ofOther];
 }
 
 /** One line of `size` numbers, `step` apart from `start` on, in place (Cooley and Tukey 1965, radix 2). */
 type Transform = (re: Float64Array, im: Float64Array, start: number, step: number) => void;
 
+const transforms = new Map<number, Transform>();
+
+/** Made once for a size: what is made anew each time never becomes fast. */
 function transformOf(size: number): Transform {
+  const made = transforms.get(size) ?? newTransform(size);
+  transforms.set(size, made);
+  return made;
+}
+
+function newTransform(size: number): Transform {
   const bits = Math.log2(size);
   const swapped = Uint32Array.from({ length: size }, (_, i) => {
     let to = 0;
@@ -51,9 +63,12 @@ function transformOf(size: number): Transform {
       const turn = size / (2 * half);
       for (let block = 0; block < size; block += 2 * half) {
         for (let i = 0; i < half; i++) {
-          const [a, b] = [block + i, block + i + half];
-          const [cos, sin] = [cosines[i * turn] as number, sines[i * turn] as number];
-          const [bRe, bIm] = [lineRe[b] as number, lineIm[b] as number];
+          const a = block + i;
+          const b = a + half;
+          const cos = cosines[i * turn] as number;
+          const sin = sines[i * turn] as number;
+          const bRe = lineRe[b] as number;
+          const bIm = lineIm[b] as number;
           const re1 = bRe * cos - bIm * sin;
           const im1 = bRe * sin + bIm * cos;
           lineRe[b] = (lineRe[a] as number) - re1;

@@ -10,6 +10,7 @@
 import type { Point } from './corners.ts';
 import { darknessOf, edgesOf } from './evenness-maps.ts';
 import { powersOf } from './fourier.ts';
+import { nthOf } from './nth.ts';
 import type { Picture } from './picture.ts';
 
 /** A lattice seen around a place of a picture: one step across and one step down, in pixels. */
@@ -54,15 +55,18 @@ const MOST_RATIO = 2.1;
 const LEAST_SCORE = 5;
 const LEAST_FAINT_SCORE = 0.5;
 
-/** Seeds of a picture, the best first; with `isFaint` also those that one window alone may show by chance. */
-export function seedsOf(picture: Picture, isFaint = false): Seed[] {
+/**
+ * Seeds of a picture, the best first; with `isFaint` also those that one window alone may show by chance. Of at most
+ * `mostWindows` windows either way.
+ */
+export function seedsOf(picture: Picture, isFaint = false, mostWindows = MOST_WINDOWS): Seed[] {
   const least = isFaint ? LEAST_FAINT_SCORE : LEAST_SCORE;
   const standsOut = isFaint ? STANDS_OUT_FAINTLY : STANDS_OUT;
   const maps = [edgesOf(picture), darknessOf(picture)] as const;
   const { width, height } = picture;
   const seeds: Seed[] = [];
-  for (const y of placesAlong(height)) {
-    for (const x of placesAlong(width)) {
+  for (const y of placesAlong(height, mostWindows)) {
+    for (const x of placesAlong(width, mostWindows)) {
       const seed = seedAt(maps, width, height, x, y, standsOut);
       if (seed !== null && seed.score >= least) seeds.push(seed);
     }
@@ -71,10 +75,10 @@ export function seedsOf(picture: Picture, isFaint = false): Seed[] {
 }
 
 /** Where windows begin along a side. */
-function placesAlong(length: number): number[] {
+function placesAlong(length: number, mostWindows: number): number[] {
   if (length <= WINDOW) return [Math.floor((length - WINDOW) / 2)];
   const apart = Math.min(APART, length / 8);
-  const count = Math.min(MOST_WINDOWS, Math.ceil((length - WINDOW) / apart) + 1);
+  const count = Math.min(mostWindows, Math.ceil((length - WINDOW) / apart) + 1);
   return Array.from({ length: count }, (_, i) => Math.round(((length - WINDOW) * i) / (count - 1)));
 }
 
@@ -101,22 +105,24 @@ function seedAt(maps: Maps, width: number, height: number, left: number, top: nu
 /** A window of a map about its mean, fading out towards its border. */
 function windowOf(map: Float32Array, width: number, height: number, left: number, top: number): Float32Array {
   const square = new Float32Array(WINDOW * WINDOW);
-  let [sum, weight] = [0, 0];
-  const each = (visit: (to: number, value: number, fade: number) => void): void => {
-    for (let y = Math.max(0, -top); y < WINDOW && top + y < height; y++) {
-      for (let x = Math.max(0, -left); x < WINDOW && left + x < width; x++) {
-        const fade = (FADE[x] as number) * (FADE[y] as number);
-        visit(y * WINDOW + x, map[(top + y) * width + left + x] as number, fade);
-      }
+  const [fromX, toX] = [Math.max(0, -left), Math.min(WINDOW, width - left)];
+  const [fromY, toY] = [Math.max(0, -top), Math.min(WINDOW, height - top)];
+  let sum = 0;
+  let weight = 0;
+  for (let y = fromY; y < toY; y++) {
+    for (let x = fromX; x < toX; x++) {
+      const fade = (FADE[x] as number) * (FADE[y] as number);
+      sum += (map[(top + y) * width + left + x] as number) * fade;
+      weight += fade;
     }
-  };
-  each((_, value, fade) => {
-    sum += value * fade;
-    weight += fade;
-  });
-  each((to, value, fade) => {
-    square[to] = (value - sum / weight) * fade;
-  });
+  }
+  const mean = sum / weight;
+  for (let y = fromY; y < toY; y++) {
+    for (let x = fromX; x < toX; x++) {
+      const fade = (FADE[x] as number) * (FADE[y] as number);
+      square[y * WINDOW + x] = ((map[(top + y) * width + left + x] as number) - mean) * fade;
+    }
+  }
   return square;
 }
 
@@ -139,8 +145,7 @@ interface Wave {
 /** Waves that stand out among those of their length, strongest first; of each and its mirror image one. */
 function wavesOf(power: Float32Array, standsOut: number): Wave[] {
   const half = WINDOW / 2;
-  const at = (x: number, y: number): number =>
-    power[((y + WINDOW) % WINDOW) * WINDOW + ((x + WINDOW) % WINDOW)] as number;
+  const at = (x: number, y: number): number => power[(y & (WINDOW - 1)) * WINDOW + (x & (WINDOW - 1))] as number;
   const rings = Array.from({ length: half }, (): number[] => []);
   for (let y = 0; y < half; y++) {
     for (let x = -half + 1; x < half; x++) {
@@ -149,7 +154,7 @@ function wavesOf(power: Float32Array, standsOut: number): Wave[] {
     }
   }
   // The mean of a ring by its middle value, which peaks do not move: ln 2 of the mean where there is nothing but chance.
-  const means = rings.map((ring) => (ring.sort((p, q) => p - q)[ring.length >> 1] ?? 0) / Math.LN2 + 1e-9);
+  const means = rings.map((ring) => (nthOf(ring, ring.length >> 1) ?? 0) / Math.LN2 + 1e-9);
   const waves: Wave[] = [];
   const [least, most] = [WINDOW / MOST_STEP, WINDOW / LEAST_STEP];
   for (let y = 0; y < half - 1; y++) {

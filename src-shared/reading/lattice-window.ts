@@ -3,6 +3,7 @@
  * beside where they are thought to be.
  */
 import type { Point } from './corners.ts';
+import { nthOf } from './nth.ts';
 import type { Picture } from './picture.ts';
 
 /**
@@ -40,6 +41,20 @@ interface Frame {
   readonly side: number;
   readonly hann: Float32Array;
   readonly waves: readonly Wave[];
+  /** How far each look lies from the middle, in cells. */
+  readonly offs: Float64Array;
+  /** Filled anew at each look: thousands of lists that are made and thrown away take longer than what is in them. */
+  readonly lists: Lists;
+}
+
+/** What is filled anew for each window. */
+interface Lists {
+  readonly colours: Float32Array;
+  readonly straight: Float32Array;
+  readonly ordered: Float32Array;
+  readonly first: Float32Array;
+  readonly second: Float32Array;
+  readonly weights: Float32Array;
 }
 
 /** Waves that come back once a cell, and those that are held against it: more and less often, by more than a window tells apart. */
@@ -57,7 +72,16 @@ function frameOf(reach: number): Frame {
       fade,
     };
   });
-  return { reach, side, hann, waves };
+  const lists = {
+    colours: new Float32Array(side * side * 3),
+    straight: new Float32Array((side / RUN) * side),
+    ordered: new Float32Array((side / RUN) * side),
+    first: new Float32Array(side * 3),
+    second: new Float32Array(side * 3),
+    weights: new Float32Array(side),
+  };
+  const offs = Float64Array.from({ length: side }, (_, i) => (i + 0.5) / LOOKS - reach);
+  return { reach, side, hann, waves, offs, lists };
 }
 
 const NEAR = frameOf(REACH);
@@ -76,30 +100,41 @@ export function lookAtWindow(picture: Picture, at: Point, across: Point, down: P
 /** Three numbers a look, row by row. */
 function coloursOf(
   { width, height, rgba }: Picture,
-  { reach, side }: Frame,
+  { side, offs, lists: { colours } }: Frame,
   at: Point,
   across: Point,
   down: Point,
 ): Float32Array {
-  const colours = new Float32Array(side * side * 3);
+  const [mostX, mostY] = [width - 1.001, height - 1.001];
   let to = 0;
   for (let v = 0; v < side; v++) {
-    const dv = (v + 0.5) / LOOKS - reach;
+    const dv = offs[v] as number;
+    const downX = dv * down.x;
+    const downY = dv * down.y;
     for (let u = 0; u < side; u++) {
-      const du = (u + 0.5) / LOOKS - reach;
-      let x = at.x + du * across.x + dv * down.x - 0.5;
-      let y = at.y + du * across.y + dv * down.y - 0.5;
-      x = x < 0 ? 0 : x > width - 1.001 ? width - 1.001 : x;
-      y = y < 0 ? 0 : y > height - 1.001 ? height - 1.001 : y;
-      const [left, top] = [x | 0, y | 0];
-      const [fx, fy] = [x - left, y - top];
+      const du = offs[u] as number;
+      let x = at.x + du * across.x + downX - 0.5;
+      let y = at.y + du * across.y + downY - 0.5;
+      x = x < 0 ? 0 : x > mostX ? mostX : x;
+      y = y < 0 ? 0 : y > mostY ? mostY : y;
+      const left = x | 0;
+      const top = y | 0;
+      const fx = x - left;
+      const fy = y - top;
+      const gx = 1 - fx;
+      const gy = 1 - fy;
       const i = (top * width + left) * 4;
       const below = i + width * 4;
-      for (let c = 0; c < 3; c++) {
-        const upper = (rgba[i + c] as number) * (1 - fx) + (rgba[i + 4 + c] as number) * fx;
-        const lower = (rgba[below + c] as number) * (1 - fx) + (rgba[below + 4 + c] as number) * fx;
-        colours[to++] = upper * (1 - fy) + lower * fy;
-      }
+      colours[to] =
+        ((rgba[i] as number) * gx + (rgba[i + 4] as number) * fx) * gy +
+        ((rgba[below] as number) * gx + (rgba[below + 4] as number) * fx) * fy;
+      colours[to + 1] =
+        ((rgba[i + 1] as number) * gx + (rgba[i + 5] as number) * fx) * gy +
+        ((rgba[below + 1] as number) * gx + (rgba[below + 5] as number) * fx) * fy;
+      colours[to + 2] =
+        ((rgba[i + 2] as number) * gx + (rgba[i + 6] as number) * fx) * gy +
+        ((rgba[below + 2] as number) * gx + (rgba[below + 6] as number) * fx) * fy;
+      to += 3;
     }
   }
   return colours;
@@ -108,14 +143,11 @@ function coloursOf(
 /** The phase of edges along looks that lie `step` numbers apart, lines running along `side`. */
 function phaseOf(
   colours: Float32Array,
-  { side: length, hann, waves }: Frame,
+  { side: length, hann, waves, lists: { straight, ordered, first, second, weights } }: Frame,
   step: number,
   side: number,
 ): { phase: number; clarity: number } {
   const runs = length / RUN;
-  const straight = new Float32Array(runs * length);
-  const first = new Float32Array(length * 3);
-  const second = new Float32Array(length * 3);
   for (let run = 0; run < runs; run++) {
     for (let place = 0; place < length; place++) {
       for (let c = 0; c < 3; c++) {
@@ -126,7 +158,8 @@ function phaseOf(
       }
     }
     for (let place = 1; place < length - 1; place++) {
-      let [along, slant] = [0, 0];
+      let along = 0;
+      let slant = 0;
       for (let i = place * 3; i < place * 3 + 3; i++) {
         const before = (first[i - 3] as number) + (second[i - 3] as number);
         const after = (first[i + 3] as number) + (second[i + 3] as number);
@@ -136,9 +169,9 @@ function phaseOf(
       straight[run * length + place] = Math.max(0, along - SLANT_COST * slant) / 2.5;
     }
   }
-  const sorted = straight.slice().sort();
-  const ceiling = Math.max(LEAST_CEILING, ABOVE_NOISE * (sorted[Math.floor(0.6 * sorted.length)] as number));
-  const weights = new Float32Array(length);
+  ordered.set(straight);
+  const usual = nthOf(ordered, Math.floor(0.6 * ordered.length)) as number;
+  const ceiling = Math.max(LEAST_CEILING, ABOVE_NOISE * usual);
   for (let place = 1; place < length - 1; place++) {
     let share = 0;
     for (let run = 0; run < runs; run++) {
@@ -149,8 +182,8 @@ function phaseOf(
   }
   const [cell, ...others] = waves.map((wave) => waveOf(weights, hann, wave));
   const { re, im, strength } = cell as WaveLook;
-  const usual = Math.sqrt(others.reduce((sum, other) => sum + other.strength ** 2, 0) / others.length);
-  return { phase: Math.atan2(im, re) / (2 * Math.PI), clarity: strength / (strength + 2 * usual + 1e-9) };
+  const beside = Math.sqrt(others.reduce((sum, other) => sum + other.strength ** 2, 0) / others.length);
+  return { phase: Math.atan2(im, re) / (2 * Math.PI), clarity: strength / (strength + 2 * beside + 1e-9) };
 }
 
 interface WaveLook {
