@@ -89,17 +89,22 @@ function fitness({ seed: { across, down, score } }: PlacedSeed): number {
   return score / (1 + Math.log2(step / BEST_STEP) ** 2);
 }
 
-/** The lattice of the first seed that leads to one, where the photo `isFree`; null if none does. */
+/**
+ * The lattice of the first seed that leads to one, where the photo `isFree`; null if none does. `isCarriedOn`: over
+ * what hides it, too.
+ */
 export function followed(
   photo: Photo,
   hypothesis: Hypothesis,
   isFree: (at: Point) => boolean = () => true,
+  isCarriedOn = true,
 ): Lattice | null {
   for (const { seed, level } of hypothesis.slice(0, MOST_TRIED)) {
     const picture = photo.levels[level] as Picture;
     const scale = 2 ** level;
     const isFreeHere = ({ x, y }: Point): boolean => isFree({ x: x * scale, y: y * scale });
-    const anchors = spread(picture, grown(picture, seed, isFreeHere), isFreeHere);
+    const seen = grown(picture, seed, isFreeHere);
+    const anchors = isCarriedOn ? spread(picture, seen, isFreeHere) : seen;
     if (anchors.length < LEAST_ANCHORS) continue;
     // By the area that each speaks for: a lattice twice as fine has twice as many.
     const worth = anchors.reduce(

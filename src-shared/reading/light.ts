@@ -79,6 +79,18 @@ export function lightOn(levels: ArrayLike<number>, columns: number, rows: number
   };
 }
 
+/** Pairs looked at where the light need only be known about. */
+const FEW_PAIRS = 2_000;
+
+/** About the light on each cell, at once: as {@link lightOn} has it, by fewer pairs, stiffly, and without a shadow. */
+export function roughLight(levels: ArrayLike<number>, columns: number, rows: number): Light {
+  if (levels.length === 1) return Float32Array.of(1);
+  const heights = Float64Array.from(levels, (level) => Math.log(Math.max(4, level)));
+  const counts = Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2));
+  const surface = laid(pairsOf(heights, counts, columns, FEW_PAIRS), columns, rows, FEW_NODES);
+  return asFactors(heights.map((_, cell) => surface.at(cell)));
+}
+
 /** The cells whose neighbours, corners among them, lie in shadows of different depth. */
 function edgeOf(shade: Float64Array, columns: number): Uint8Array {
   const rows = shade.length / columns;

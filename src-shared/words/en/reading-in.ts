@@ -85,6 +85,11 @@ export const readingIn = {
     cellsHelp: (hasLetters: boolean): string =>
       `Arrow keys go from cell to cell.${hasLetters ? ' D and A go to the next doubtful cell and the one before; 1 to 9 say which yarn the cell is.' : ''} Enter takes the cell as it was read.`,
     cellsEmpty: 'What is read comes here, cell by cell.',
+    /** Cells that are read out of a small copy of the photo, until the photo itself is read. */
+    sketch: 'Read at a glance. The photo is being read exactly, and some cells may change.',
+    sketchOnly: 'Read at a glance, not exactly: cells may be wrong.',
+    isRead: 'The photo is read exactly.',
+    takeLater: 'It can be used once it is read exactly.',
     mostYarns: (most: number): string =>
       `These are ${most} yarns, the most a motif holds. If the chart has more, those most alike were taken as one.`,
     doubtsNote: 'Diamonds mark doubtful cells.',
@@ -93,6 +98,8 @@ export const readingIn = {
     /** Where the eye is, what was read there, and how sure it is. */
     cell: (column: number, row: number, yarn: string, sure: number | null): string =>
       `Row ${row + 1}, column ${column + 1}: ${yarn}, ${sure === null ? 'checked' : `${n.percent(sure)} sure`}.`,
+    cellSketched: (column: number, row: number, yarn: string): string =>
+      `Row ${row + 1}, column ${column + 1}: ${yarn}, at a glance.`,
     noDoubts: 'No cell is doubtful.',
     asRead: 'Right as read',
     settle: 'This cell is',
