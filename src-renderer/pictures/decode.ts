@@ -12,7 +12,7 @@ import DecodingWorker from './decoding/decode.worker.ts?worker&inline';
 import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
-import { shownOf } from './small-canvas.ts';
+import { reduced } from './small-canvas.ts';
 
 /** What a picture of cells becomes: it comes with the readers, which the window does not wait for. */
 export { projectFromPicture } from '@shared/picture/index.ts';
@@ -22,6 +22,8 @@ export interface DecodedPicture extends Picture {
   readonly kind: PictureKind;
   /** All of it as a screen shows it, its longer side at most 2048 pixels. */
   readonly shown: ImageBitmap;
+  /** A small copy of its pixels, for what is told at a glance; null: it is small itself. */
+  readonly small: Picture | null;
 }
 
 /**
@@ -44,9 +46,12 @@ export async function decodePicture(bytes: Uint8Array<ArrayBuffer>, name: string
   try {
     const decoded = await decodedWithin(new DecodingWorker(), { kind: 'pixels', bytes });
     const { kind } = decoded;
-    if (kind !== 'SVG') return { ...decoded.picture, kind, shown: decoded.shown };
+    if (kind !== 'SVG') {
+      const { picture, shown, small } = decoded;
+      return { ...picture, kind, shown, small };
+    }
     const picture = await drawnSvg(decoded.drawing);
-    return { ...picture, kind, shown: shownOf(picture) };
+    return { ...picture, kind, ...reduced(picture) };
   } catch (thrown) {
     throw at(name, thrown);
   }

@@ -4,9 +4,34 @@ import type { Picture } from '@shared/reading/index.ts';
 /** More pixels than this a side, no screen shows. */
 const MOST_SHOWN = 2048;
 
-/** What is shown of a picture: to bring down many millions of pixels takes a tenth of a second, so it is made where no window waits. */
-export function shownOf(picture: Picture): ImageBitmap {
-  return smallCanvas(picture, MOST_SHOWN).transferToImageBitmap();
+/** A copy in which a chart is found at a glance has no longer side. */
+const MOST_SMALL = 1100;
+
+/** Pictures larger than the copy by this much have one. */
+const WORTH_COPYING = 1.5;
+
+/** What is shown of a picture, and a small copy of its pixels; null where it is small itself. */
+export interface Reduced {
+  readonly shown: ImageBitmap;
+  readonly small: Picture | null;
+}
+
+/** To bring down many millions of pixels takes a tenth of a second, so it is done where no window waits. */
+export function reduced(picture: Picture): Reduced {
+  const canvas = smallCanvas(picture, MOST_SHOWN);
+  const side = Math.max(picture.width, picture.height);
+  const small = side > WORTH_COPYING * MOST_SMALL ? pixelsOf(canvas, MOST_SMALL / side, picture) : null;
+  return { shown: canvas.transferToImageBitmap(), small };
+}
+
+/** What a canvas shows of a picture, at this scale of the picture. */
+function pixelsOf(canvas: OffscreenCanvas, scale: number, whole: Picture): Picture {
+  const side = (length: number): number => Math.max(1, Math.round(length * scale));
+  const [width, height] = [side(whole.width), side(whole.height)];
+  const context = contextOf(new OffscreenCanvas(width, height));
+  context.imageSmoothingQuality = 'high';
+  context.drawImage(canvas, 0, 0, width, height);
+  return { width, height, rgba: context.getImageData(0, 0, width, height).data };
 }
 
 /** Rows of the picture that are on a canvas at once: one for all of it would hold all pixels a second time. */

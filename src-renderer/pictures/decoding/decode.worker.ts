@@ -9,7 +9,7 @@ import {
   type PictureKind,
 } from '@shared/reading/index.ts';
 import { givenPicture } from '../given.ts';
-import { shownOf } from '../small-canvas.ts';
+import { reduced } from '../small-canvas.ts';
 import { decodedByBrowser, type Checked } from './by-browser.ts';
 import type { Answers, Asked, Decoded, FromWorker } from './messages.ts';
 
@@ -40,7 +40,7 @@ async function pixelsOf(bytes: Uint8Array<ArrayBuffer>): Promise<Decoded> {
 }
 
 function shown(kind: Exclude<PictureKind, 'SVG'>, picture: Picture): Decoded {
-  return { kind, picture, shown: shownOf(picture) };
+  return { kind, picture, ...reduced(picture) };
 }
 
 /** A PNG may be nearly as many bytes as it has pixels, which the browser would hold beside its copies of these. */
@@ -62,7 +62,9 @@ function decodedByRows(bytes: Uint8Array<ArrayBuffer>, { kind, width, height }: 
 /** Pixels, and the bytes of a file that was only looked at, move to the window without being copied. */
 function buffersOf(value: Answers[keyof Answers]): Transferable[] {
   if ('bytes' in value) return [value.bytes.buffer];
-  return 'picture' in value ? [value.picture.rgba.buffer as ArrayBuffer, value.shown] : [];
+  if (!('picture' in value)) return [];
+  const { picture, shown, small } = value;
+  return [picture.rgba.buffer as ArrayBuffer, shown, ...(small ? [small.rgba.buffer as ArrayBuffer] : [])];
 }
 
 /** Throws `picture-broken` for what is not UTF-8. */

@@ -2,6 +2,7 @@
 import type { Outcome } from '@shared/problem/index.ts';
 import type { Picture, PictureKind, SvgDrawing } from '@shared/reading/index.ts';
 import type { GivenPicture } from '../given.ts';
+import type { Reduced } from '../small-canvas.ts';
 
 export type Asked =
   /** What a file holds, and whether it can be a motif. */
@@ -9,9 +10,9 @@ export type Asked =
   /** Its pixels. */
   | { readonly kind: 'pixels'; readonly bytes: Uint8Array<ArrayBuffer> };
 
-/** `shown` is the picture as {@link shownOf} makes it. A drawing is only looked at in the worker: nothing but a document can draw it. */
+/** With what {@link reduced} makes of a picture. A drawing is only looked at in the worker: nothing but a document can draw it. */
 export type Decoded =
-  | { readonly kind: Exclude<PictureKind, 'SVG'>; readonly picture: Picture; readonly shown: ImageBitmap }
+  | ({ readonly kind: Exclude<PictureKind, 'SVG'>; readonly picture: Picture } & Reduced)
   | { readonly kind: 'SVG'; readonly drawing: SvgDrawing };
 
 export type Answers = { readonly given: GivenPicture; readonly pixels: Decoded };

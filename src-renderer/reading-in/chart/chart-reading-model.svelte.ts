@@ -1,7 +1,9 @@
 /**
  * One chart being read: where its corners are, what was found between them, and
- * what a person has settled. While a corner moves, quick answers follow it;
- * when it rests the exact one is asked for.
+ * what a person has settled. At first, and while a corner moves, quick answers
+ * show, out of a small copy of the photo; when it rests the exact one is asked
+ * for, and until it comes nothing is taken. Both have a worker: what is quick
+ * never waits for what is exact.
  */
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import {
@@ -12,12 +14,13 @@ import {
   type FoundChart,
   type FigureLevel,
   type Levels,
+  type Picture,
   type Point,
   type Progress,
 } from '@shared/reading/index.ts';
 import { copiedPicture } from '../../pictures/copied.ts';
 import type { DecodedPicture } from '../../pictures/decode.ts';
-import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
+import { WorkerClient, type ChartAnswer, type ChartQuestion, type Glimpse, type Listener } from '../../worker/index.ts';
 import { foundAt, type FoundAt } from './found-charts.ts';
 import { SettledCells } from './settled-cells.svelte.ts';
 
@@ -74,14 +77,18 @@ export class ChartReadingModel {
   readonly cells = new SettledCells();
   /** A person set the corners; else they are those of a chart that was found. */
   #isByHand = false;
-  /** A question is out, and whether it is a quick one. */
-  #isOut = false;
-  #isQuick = false;
+  /** A quick question is out, and another is wanted behind it. */
+  #isQuickOut = false;
   #isQuickWanted = false;
+  /** The colours that were found last, as long as they are what is told apart. */
+  #known: readonly string[] | null = null;
   #since = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
   readonly #reader = new WorkerClient('chart', null, undefined, copiedPicture);
+  readonly #glancer = new WorkerClient('chart', null, undefined, copiedPicture);
   readonly #heard: Listener<'chart'>;
+  /** What was seen at a glance, until the photo itself says it. */
+  #glimpsed = $state.raw<Pick<FoundChart, 'columns' | 'rows'> | null>(null);
 
   /** What was counted last; quick answers count nothing. */
   proposal = $state.raw<ChartAnswer['proposal']>(null);
@@ -98,7 +105,7 @@ export class ChartReadingModel {
         if (performance.now() - this.#since > SILENT_MS) this.progress = progress;
       },
       answer: (answer) => {
-        if (!('charts' in answer)) this.#take(answer);
+        if ('straight' in answer) this.#take(answer);
       },
       failed: (problem) => {
         this.#rested();
@@ -112,11 +119,17 @@ export class ChartReadingModel {
   /** The found chart whose corners these are. */
   readonly foundAt: FoundAt | null = $derived(this.isPlaced && this.found ? foundAt(this.found, this.corners) : null);
   readonly columns: number | null = $derived(
-    this.settings.givenColumns ?? this.foundAt?.columns ?? this.proposal?.columns?.count ?? null,
+    this.settings.givenColumns ??
+      this.foundAt?.columns ??
+      this.proposal?.columns?.count ??
+      this.#glimpsed?.columns ??
+      null,
   );
   readonly rows: number | null = $derived(
-    this.settings.givenRows ?? this.foundAt?.rows ?? this.proposal?.rows?.count ?? null,
+    this.settings.givenRows ?? this.foundAt?.rows ?? this.proposal?.rows?.count ?? this.#glimpsed?.rows ?? null,
   );
+  /** Where nothing more comes by itself: it was given up, or came to nothing. */
+  readonly isResting: boolean = $derived(this.isExact || this.isStopped || this.problem !== null);
   /** True if what shows is the whole answer for the corners as they lie. */
   readonly isReady: boolean = $derived(
     this.isConfirmed && this.isExact && this.problem === null && this.reading !== null,
@@ -132,7 +145,7 @@ export class ChartReadingModel {
   place(corners: Corners): void {
     this.isConfirmed = true;
     this.#isByHand = true;
-    this.#placeAt(corners);
+    this.#placeAt(corners, REST_MS);
   }
 
   /** The chart meant is that one of those that were found; one that is not sure is to be confirmed. */
@@ -141,7 +154,7 @@ export class ChartReadingModel {
     if (!chosen) return;
     this.isConfirmed = chosen.sure;
     this.#isByHand = false;
-    this.#placeAt(chosen.corners);
+    this.#placeAt(chosen.corners, 0);
   }
 
   /** The corners that were found are right. */
@@ -151,7 +164,7 @@ export class ChartReadingModel {
 
   /** The chart is read turned clockwise by a quarter. */
   turn(): void {
-    this.#placeAt(turnedBy(this.corners, 1));
+    this.#placeAt(turnedBy(this.corners, 1), 0);
   }
 
   /** The corners of the picture are those of the chart. */
@@ -169,38 +182,59 @@ export class ChartReadingModel {
   set(to: Partial<ChartSettings>): void {
     this.settings = { ...this.settings, ...to };
     if ('givenColumns' in to || 'givenRows' in to) this.cells.forget();
-    this.#changed();
+    else this.#known = null;
+    // What is found is read as is said by then.
+    if (this.isFinding) this.#askQuick();
+    else this.#changed(REST_MS);
   }
 
   /** Gives up what is being worked on; what shows stays. */
   stop(): void {
-    clearTimeout(this.#rest);
-    this.#reader.stop();
-    this.#rested();
+    this.#giveUp();
     this.isFinding = false;
     this.isStopped = true;
   }
 
   /** Takes up again what was given up. */
   again(): void {
-    this.#changed();
+    this.#changed(0);
   }
 
   close(): void {
     clearTimeout(this.#rest);
     this.#reader.close();
+    this.#glancer.close();
   }
 
-  #placeAt(corners: Corners): void {
+  #placeAt(corners: Corners, restMs: number): void {
     this.corners = corners;
     this.isPlaced = true;
     this.isFinding = false;
-    this.#changed();
+    this.#changed(restMs);
   }
 
-  /** Looks for charts; whoever sets the corners meanwhile is not disturbed. */
+  /** Looks for charts, at a glance first: on a machine of two processors each would hold up the other. Whoever sets the corners meanwhile is not disturbed. */
   #find(): void {
     this.#since = performance.now();
+    const { small } = this.picture;
+    if (!small) {
+      this.#findExactly();
+      return;
+    }
+    const goOn = (): void => {
+      if (this.isFinding) this.#findExactly();
+    };
+    this.#glancer.ask(small, 'glimpse', {
+      answer: (answer) => {
+        if ('seen' in answer && answer.seen) this.#showGlimpse(answer.seen);
+        goOn();
+      },
+      // Nothing is said of it: the photo itself is looked over.
+      failed: goOn,
+    });
+  }
+
+  #findExactly(): void {
     this.#reader.ask(this.picture, 'find', {
       progress: (progress) => this.#heard.progress?.(progress),
       answer: (answer) => {
@@ -210,66 +244,137 @@ export class ChartReadingModel {
         this.found = answer.charts;
         // Of two it is asked which.
         if (answer.charts.length === 1) this.choose(0);
+        else this.#forgetGlimpse();
       },
       failed: (problem) => {
         this.#rested();
         this.isFinding = false;
+        this.#forgetGlimpse();
         this.notFound = problem;
       },
     });
   }
 
-  #changed(): void {
+  #showGlimpse({ chart, answer }: NonNullable<Glimpse['seen']>): void {
+    if (!this.isFinding || this.isPlaced) return;
+    this.#glimpsed = chart;
+    this.corners = this.#scaled(chart.corners, 1 / this.#shrink);
+    this.isPlaced = true;
+    this.answer = answer;
+    this.#known = answer.reading?.colours ?? null;
+  }
+
+  /** It was mistaken, or one of several. */
+  #forgetGlimpse(): void {
+    this.#glancer.stop();
+    this.#isQuickOut = false;
+    this.#glimpsed = null;
+    this.#known = null;
+    this.answer = null;
+    this.isPlaced = false;
+    this.corners = inset(this.picture.width, this.picture.height);
+  }
+
+  /** What quick answers are made of, and its scale. */
+  get #glanced(): Picture {
+    return this.picture.small ?? this.picture;
+  }
+  get #shrink(): number {
+    return this.#glanced.width / this.picture.width;
+  }
+  #scaled(corners: Corners, by: number): Corners {
+    return corners.map(({ x, y }) => ({ x: x * by, y: y * by })) as unknown as Corners;
+  }
+
+  /** The exact answer is asked for when nothing has changed for so long; a quick one at once. */
+  #changed(restMs: number): void {
     this.isExact = false;
     this.isStopped = false;
-    clearTimeout(this.#rest);
+    this.isFinding = this.isFinding && !this.isPlaced;
+    this.#giveUp();
     try {
       assertCorners(this.corners, this.picture.width, this.picture.height);
       this.problem = null;
     } catch (thrown) {
-      this.#reader.stop();
-      this.#rested();
       this.problem = problemOf(thrown);
       return;
     }
     if (!this.isPlaced) return;
-    if (this.#isOut) this.#isQuickWanted = true;
-    else this.#ask(true);
-    this.#rest = setTimeout(() => this.#ask(false), REST_MS);
+    this.#askQuick();
+    if (restMs === 0) this.#askExact();
+    else this.#rest = setTimeout(() => this.#askExact(), restMs);
   }
 
-  #ask(isQuick: boolean): void {
-    this.#isOut = true;
-    this.#isQuickWanted = false;
+  #askExact(): void {
     this.#since = performance.now();
-    this.#isQuick = isQuick;
-    const { givenColumns, givenRows, kind, yarns, figure } = this.settings;
+    const { givenColumns, givenRows } = this.settings;
     const at = this.foundAt;
-    const question: ChartQuestion = {
-      corners: this.corners,
-      columns: isQuick ? this.columns : (givenColumns ?? at?.columns ?? null),
-      rows: isQuick ? this.rows : (givenRows ?? at?.rows ?? null),
+    this.#reader.ask(
+      this.picture,
+      this.#question(this.corners, givenColumns ?? at?.columns ?? null, givenRows ?? at?.rows ?? null, false),
+      this.#heard,
+    );
+  }
+
+  #askQuick(): void {
+    this.#isQuickWanted = this.#isQuickOut;
+    if (this.#isQuickOut) return;
+    this.#isQuickOut = true;
+    const ended = (): void => {
+      this.#isQuickOut = false;
+      if (this.#isQuickWanted && !this.isExact) this.#askQuick();
+    };
+    this.#glancer.ask(
+      this.#glanced,
+      this.#question(this.#scaled(this.corners, this.#shrink), this.columns, this.rows, true),
+      {
+        answer: (answer) => {
+          // The exact one may have come before it, or the corners have become impossible.
+          if ('straight' in answer && !this.isExact && this.problem === null) this.#show(answer);
+          ended();
+        },
+        // The exact answer says why.
+        failed: ended,
+      },
+    );
+  }
+
+  #question(corners: Corners, columns: number | null, rows: number | null, isQuick: boolean): ChartQuestion {
+    const { kind, yarns, figure } = this.settings;
+    return {
+      corners,
+      columns,
+      rows,
       levels: kind === 'ink' ? { kind, figure } : { kind, count: yarns },
       isByHand: this.#isByHand,
       isQuick,
+      known: kind === 'colours' ? this.#known : null,
     };
-    this.#reader.ask(this.picture, question, this.#heard);
   }
 
   #take(answer: ChartAnswer): void {
     this.#rested();
+    this.#show(answer);
+    this.problem = answer.problem;
+    this.proposal = answer.proposal ?? this.proposal;
+    this.#known = answer.reading?.colours ?? null;
+    this.isExact = true;
+  }
+
+  #show(answer: ChartAnswer): void {
     const before = this.answer;
-    this.answer = answer;
     if (answer.columns !== before?.columns || answer.rows !== before.rows) this.cells.forget();
-    if (!this.#isQuick) {
-      this.problem = answer.problem;
-      this.proposal = answer.proposal ?? this.proposal;
-      this.isExact = true;
-    } else if (this.#isQuickWanted) this.#ask(true);
+    this.answer = answer;
+  }
+
+  /** Nothing more comes of the exact question that is out. */
+  #giveUp(): void {
+    clearTimeout(this.#rest);
+    this.#reader.stop();
+    this.#rested();
   }
 
   #rested(): void {
-    this.#isOut = false;
     this.progress = null;
   }
 }

@@ -64,10 +64,10 @@ export interface Jobs {
   /** A chart found on a photo, and read out of it. */
   readonly chart: JobOf<{
     given: Picture;
-    ask: 'find' | ChartQuestion;
+    ask: 'find' | 'glimpse' | ChartQuestion;
     part: never;
     progress: Progress;
-    answer: FoundCharts | ChartAnswer;
+    answer: FoundCharts | Glimpse | ChartAnswer;
   }>;
   /** Where two photos of one chart may meet, the likeliest way first. */
   readonly join: JobOf<{
@@ -150,6 +150,11 @@ export interface FoundCharts {
   readonly charts: readonly FoundChart[];
 }
 
+/** Answers `glimpse`, which is asked of a small copy of a photo: the chart that it seems to show, and about what is in it. */
+export interface Glimpse {
+  readonly seen: { readonly chart: FoundChart; readonly answer: ChartAnswer } | null;
+}
+
 export interface ChartQuestion {
   readonly corners: Corners;
   /** Null: as many as are found. */
@@ -158,8 +163,10 @@ export interface ChartQuestion {
   readonly levels: Levels;
   /** A person set the corners: they are put on the lines near them. Those that were found lie on lines. */
   readonly isByHand: boolean;
-  /** While a corner moves: a coarse picture, and nothing is counted. */
+  /** While a corner moves: of a small copy of the photo, at a glance, and nothing is counted. */
   readonly isQuick: boolean;
+  /** The colours that were found before, which a quick answer keeps; null where they are to be found anew. */
+  readonly known: readonly string[] | null;
 }
 
 export interface ChartAnswer {
@@ -171,7 +178,7 @@ export interface ChartAnswer {
   readonly proposal: GridProposal | null;
   readonly columns: number | null;
   readonly rows: number | null;
-  /** Null with a problem, or where the counts are not known yet. */
+  /** Null with a problem, or where the counts are not known yet; of a quick answer, too, what is not told at a glance. */
   readonly reading: ChartReading | null;
   readonly problem: Problem | null;
 }

@@ -10,7 +10,7 @@ import { Session } from '../../../src-renderer/session/session.ts';
 describe('a silhouette', () => {
   const given = givenPicture(new TextEncoder().encode('P1\n2 1\n1 0\n') as Uint8Array<ArrayBuffer>, 'small.pbm');
   const rgba = Uint8Array.of(0, 0, 0, 255, 255, 255, 255, 255);
-  const picture: DecodedPicture = { width: 2, height: 1, rgba, kind: 'PBM', shown: {} as ImageBitmap };
+  const picture: DecodedPicture = { width: 2, height: 1, rgba, kind: 'PBM', shown: {} as ImageBitmap, small: null };
   const nothing = (): void => undefined;
 
   it('is offered where somebody is asked what is on a picture', () => {

@@ -27,7 +27,7 @@ class MadeUpWorker implements DecodingWorker {
 
 const asked = { kind: 'pixels', bytes: new Uint8Array() } as const satisfies Asked;
 const picture = { width: 1, height: 1, rgba: Uint8ClampedArray.of(1, 2, 3, 255) };
-const decoded: Decoded = { kind: 'PNG', picture, shown: {} as ImageBitmap };
+const decoded: Decoded = { kind: 'PNG', picture, shown: {} as ImageBitmap, small: null };
 
 describe('a picture that is decoded for the window', () => {
   it('comes back, and its worker is ended', async () => {

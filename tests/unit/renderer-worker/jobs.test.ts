@@ -135,6 +135,7 @@ describe('the worker', () => {
       levels: { kind: 'colours', count: 2 },
       isByHand: true,
       isQuick: false,
+      known: null,
     };
     const { answer } = await done('chart', picture, question);
     expect('reading' in answer && answer.reading?.grid.cells).toHaveLength(4);

@@ -1,0 +1,73 @@
+/** What shows of a photo at once, read at a glance, until the photo itself is read. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { encode } from 'jpeg-js';
+import { photograph } from '../unit/reading/chart-photo.ts';
+import { charts } from '../unit/reading/charts.ts';
+import { blobs } from '../unit/reading/motifs.ts';
+import { expect, expectAccessible, test } from './app.ts';
+import { FilePanel } from './file-panel.ts';
+
+const [, printed] = charts as [unknown, (typeof charts)[number]];
+const grid = blobs(30, 24, 3, 5);
+const camera = { width: 1800, height: 1450, roll: 3, tilt: 8, pan: -5, fill: 0.84 };
+
+function photo(): Uint8Array {
+  const { picture } = photograph(grid, { ...printed.style, cellHeight: 1 }, camera, { blur: 0.8, noise: 3 });
+  return encode({ width: picture.width, height: picture.height, data: picture.rgba }, 85).data;
+}
+
+/** Lets the photo itself be looked over only when the test says so. */
+async function heldUp(page: Page): Promise<() => Promise<void>> {
+  await page.addInitScript(() => {
+    const held: (() => void)[] = [];
+    const page = window as unknown as { letGo: (() => void) | null };
+    page.letGo = () => {
+      page.letGo = null;
+      for (const send of held) send();
+    };
+    const { Worker } = window;
+    window.Worker = class extends Worker {
+      override postMessage(message: unknown, given?: Transferable[] | StructuredSerializeOptions): void {
+        const send = (): void => super.postMessage(message, given as Transferable[]);
+        if (page.letGo && (message as { ask?: unknown } | null)?.ask === 'find') held.push(send);
+        else send();
+      }
+    };
+  });
+  return () => page.evaluate(() => (window as unknown as { letGo: () => void }).letGo());
+}
+
+test('cells show at a glance, and are taken once the photo itself is read', async ({ page, start, home }) => {
+  const letGo = await heldUp(page);
+  await start();
+  writeFileSync(join(home, 'large.jpg'), photo());
+  await page.keyboard.press('Control+Shift+G');
+  await new FilePanel(page).open('large.jpg');
+
+  const dialog = page.getByRole('dialog');
+  const cells = dialog.getByRole('grid', { name: 'What was read: 30 columns, 24 rows' });
+  const step = dialog.getByRole('region', { name: '3. Check the cells' });
+  const atAGlance = step.getByRole('status').filter({ hasText: /^Read at a glance/ });
+  const take = dialog.getByRole('button', { name: 'Use as the motif' });
+  await expect(cells).toBeVisible();
+  await expect(atAGlance).toContainText('The photo is being read exactly, and some cells may change.');
+  await expect(take).toBeDisabled();
+  // Nothing is said of doubt, and nobody settles what may change.
+  await expect(step.getByText(/is doubtful|are doubtful|look doubtful/)).toHaveCount(0);
+  await cells.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(cells.getByRole('gridcell')).toHaveAccessibleName(/at a glance/);
+  await page.keyboard.press('1');
+  await expectAccessible(page);
+
+  await letGo();
+  await expect(step.getByRole('status').filter({ hasText: 'The photo is read exactly.' })).toBeAttached();
+  await expect(atAGlance).toHaveCount(0);
+  await expect(cells).toBeVisible();
+  await expect(cells.getByRole('gridcell')).toHaveAccessibleName(/sure/);
+  await expect(take).toBeEnabled();
+  await page.keyboard.press('Escape');
+  await expect(dialog).toHaveCount(0);
+});
