@@ -44,7 +44,7 @@ const MOST_ASKED = 800;
 export function* glimpseChart(photo: Photo): Steps<FoundChart | null> {
   for (const [level, picture] of photo.levels.slice(0, LEVELS).entries()) {
     if (Math.min(picture.width, picture.height) < LEAST_SIDE) return null;
-    const seeds = seedsOf(picture, WINDOWS).map((seed): PlacedSeed => ({ seed, level }));
+    const seeds = seedsOf(picture, false, WINDOWS).map((seed): PlacedSeed => ({ seed, level }));
     yield { stage: 'find-chart', done: 0.4 };
     for (const hypothesis of hypothesesOf(seeds).slice(0, MOST_FOLLOWED)) {
       const lattice = followed(photo, hypothesis, () => true, false);
