@@ -31,7 +31,7 @@ import type { WorkToKeep } from './stored-work.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
 /** Between a change and the pass that takes it. */
-const WAIT_MS = 200;
+const WAIT_MS = 600;
 /** Before what could not be kept is tried again. */
 const RETRY_MS = 1000;
 
