@@ -1,6 +1,6 @@
 /**
  * The least that a chart can be: a page with a canvas and a line of text, which
- * at each move of the pointer paints the cell that is under it and says which
+ * at each press and move of the pointer paints the cell that is under it and says which
  * one it is.
  */
 import type { Page } from 'playwright';
@@ -32,10 +32,10 @@ export async function bareChart(page: Page, { box, cell, paints }: BareChart): P
       const context = canvas.getContext('2d') as CanvasRenderingContext2D;
       context.fillStyle = '#2f6f8f';
       let [lastColumn, lastRow] = [-1, -1];
-      canvas.addEventListener('pointermove', (event) => {
+      const point = (event: PointerEvent): void => {
         const column = Math.floor(event.offsetX / cell);
         const row = Math.floor(event.offsetY / cell);
-        if (column === lastColumn && row === lastRow) return;
+        if (event.type === 'pointermove' && column === lastColumn && row === lastRow) return;
         line.data = `Stitch ${column + 1}, row ${row + 1}`;
         if (paints && event.buttons > 0) context.fillRect(column * cell, row * cell, cell, cell);
         else if (!paints) {
@@ -43,7 +43,9 @@ export async function bareChart(page: Page, { box, cell, paints }: BareChart): P
           context.strokeRect(column * cell + 0.5, row * cell + 0.5, cell - 1, cell - 1);
         }
         [lastColumn, lastRow] = [column, row];
-      });
+      };
+      canvas.addEventListener('pointermove', point);
+      canvas.addEventListener('pointerdown', point);
     },
     { cell, paints },
   );

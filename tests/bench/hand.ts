@@ -12,7 +12,7 @@ import { quantile, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
 import { drawingBox, sweep, type Sweep } from './moves.ts';
 import { roundsOf } from './slowed.ts';
-import { workByMove } from './tasks.ts';
+import { workByPen } from './tasks.ts';
 import { gridOf, numbers } from './timing.ts';
 
 /** In turns; the best of each counts, which a busy machine has held up least. */
@@ -52,40 +52,47 @@ export async function handBars(): Promise<Bar[]> {
         await page.keyboard.press('2');
         await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
       }
-      bars.push(await moveBar(page, move));
+      bars.push(...(await moveBars(page, move)));
       await page.context().close();
     }
     return bars;
   });
 }
 
-async function moveBar(page: Page, { name, limit, isOnPiece, draws }: Move): Promise<Bar> {
+/** Pressing the pen and letting it go: a cell is painted, and the step of undo, the cursor of the keyboard and what is marked follow. */
+const LIMIT_OF_ENDS = 4;
+
+async function moveBars(page: Page, { name, limit, isOnPiece, draws }: Move): Promise<Bar[]> {
   const box = await drawingBox(page);
   const cell = isOnPiece ? LEAST_STEP : await closeCells(page);
   const bare = await bareChart(page, { box, cell, paints: draws });
   const how: Sweep = { box, step: cell, lines: LINES, draws };
-  const best = { ours: Infinity, bare: Infinity };
+  const best = { moves: { ours: Infinity, against: Infinity }, ends: { ours: Infinity, against: Infinity } };
   for (let round = -1; round < roundsOf(ROUNDS); round++) {
-    for (const [of, where] of Object.entries({ ours: page, bare }) as ['ours' | 'bare', Page][]) {
+    for (const [of, where] of Object.entries({ ours: page, against: bare }) as ['ours' | 'against', Page][]) {
       await where.bringToFront();
       // In the other yarn, so that each move changes a cell in every round.
       if (draws && where === page) await page.keyboard.press(']');
       let made = 0;
-      const work = await workByMove(where, async () => (made = await sweep(where, how)));
+      const { moves, ends } = await workByPen(where, async () => (made = await sweep(where, how)));
       // A busy browser makes one move of several.
-      if (work.length < made / 2) throw new Error(`Only ${work.length} of ${made} moves were heard`);
+      if (moves.length < made / 2) throw new Error(`Only ${moves.length} of ${made} moves were heard`);
       // The first round is for the compiler.
-      if (round >= 0) best[of] = Math.min(best[of], quantile(work, 0.95));
+      if (round < 0) continue;
+      best.moves[of] = Math.min(best.moves[of], quantile(moves, 0.95));
+      if (draws) best.ends[of] = Math.min(best.ends[of], quantile(ends, 0.95));
     }
   }
-  return {
-    name: `${name}, what the page works for a move, 95 of 100, against a bare page with a canvas and a line of text`,
+  const bar = (what: string, limit: number, { ours, against }: { ours: number; against: number }): Bar => ({
+    name: `${name}, what the page works for ${what}, 95 of 100, against a bare page with a canvas and a line of text`,
     kind: 'at most',
     limit,
-    ratio: best.ours / best.bare,
-    ours: best.ours,
-    against: best.bare,
-  };
+    ratio: ours / against,
+    ours,
+    against,
+  });
+  const moved = bar('a move', limit, best.moves);
+  return draws ? [moved, bar('a press or letting go', LIMIT_OF_ENDS, best.ends)] : [moved];
 }
 
 /** Comes so close that a move goes to another cell; gives how wide one is, in pixels. */

@@ -46,37 +46,50 @@ export async function tasksSince(page: Page, act: (fromNow: () => Promise<void>)
 }
 
 /** What is done in a window by a hand: each is marked. */
-type ByHand = 'pointermove' | 'keydown';
+type ByHand = 'pointermove' | 'pointerdown' | 'pointerup' | 'keydown';
 
 /** What the main thread works from each move of the pointer to the next, ms: the answer to it, down to what is drawn. */
 export async function workByMove(page: Page, act: () => Promise<unknown>): Promise<number[]> {
-  return (await workBy('pointermove', page, act)).work;
+  return (await workBy(['pointermove'], page, act)).work.pointermove;
+}
+
+/** The same, and apart from it from each press and each letting go of the pointer to what the hand does next. */
+export async function workByPen(page: Page, act: () => Promise<unknown>): Promise<{ moves: number[]; ends: number[] }> {
+  const { work } = await workBy(['pointermove', 'pointerdown', 'pointerup'], page, act);
+  return { moves: work.pointermove, ends: [...work.pointerdown, ...work.pointerup] };
 }
 
 /** The same from each key to the next; with all tasks meanwhile. */
 export async function workByKey(page: Page, act: () => Promise<unknown>): Promise<{ work: number[]; tasks: Task[] }> {
-  return workBy('keydown', page, act);
+  const { work, tasks } = await workBy(['keydown'], page, act);
+  return { work: work.keydown, tasks };
 }
 
-async function workBy(
-  byHand: ByHand,
+/** From each of these to the next of any of them. */
+async function workBy<Deed extends ByHand>(
+  deeds: readonly Deed[],
   page: Page,
   act: () => Promise<unknown>,
-): Promise<{ work: number[]; tasks: Task[] }> {
-  await page.evaluate((type) => {
+): Promise<{ work: { readonly [Name in Deed]: number[] }; tasks: Task[] }> {
+  await page.evaluate((types) => {
     const marked = window as { marks?: Set<string> };
-    if (marked.marks?.has(type)) return;
-    (marked.marks ??= new Set()).add(type);
-    window.addEventListener(type, () => performance.mark(type), true);
-  }, byHand);
-  const { tasks, marked } = await traced(page, act, [byHand]);
-  const begun = [...new Set(marked[byHand].map(({ task }) => task))];
-  const work = begun.map(() => 0);
+    marked.marks ??= new Set();
+    for (const type of types) {
+      if (marked.marks.has(type)) continue;
+      marked.marks.add(type);
+      window.addEventListener(type, () => performance.mark(type), true);
+    }
+  }, deeds);
+  const { tasks, marked } = await traced(page, act, deeds);
+  const begun = deeds
+    .flatMap((deed) => [...new Set(marked[deed].map(({ task }) => task))].map((at) => ({ deed, at, ms: 0 })))
+    .sort((a, b) => a.at - b.at);
   for (const { at, workedMs } of tasks) {
-    const last = begun.findLastIndex((since) => since <= at);
-    if (last >= 0) work[last] = (work[last] as number) + workedMs;
+    const last = begun.findLast((one) => one.at <= at);
+    if (last) last.ms += workedMs;
   }
-  return { work, tasks };
+  const of = (deed: Deed): number[] => begun.filter((one) => one.deed === deed).map(({ ms }) => ms);
+  return { work: Object.fromEntries(deeds.map((deed) => [deed, of(deed)])) as { [Name in Deed]: number[] }, tasks };
 }
 
 /** What a page marks with these two is timed from one to the other. */
