@@ -3,7 +3,7 @@ import type { CellBox } from '@shared/grid/index.ts';
 import { CellBitmap } from './bitmap.ts';
 import { changedBox, joinedBox } from './changed.ts';
 import type { ChartLayer } from './chart-stage.ts';
-import { clipRows, DeviceView, drawCells, type LineColours } from './draw-cells.ts';
+import { clipRows, DeviceView, drawCells, reachOf, type LineColours } from './draw-cells.ts';
 import { drawStitches, showsStitches, type FabricSide } from './draw-stitches.ts';
 import { isPatchOf, shownBoxes, type CellPicture } from './picture.ts';
 import type { Viewport } from './viewport.ts';
@@ -26,11 +26,13 @@ export interface CellsOf<View, Scene> {
   fabric(scene: Scene): FabricSide | null;
 }
 
+type CellsLayer<View, Scene> = ChartLayer<View, Scene> & Required<Pick<ChartLayer<View, Scene>, 'where' | 'isKept'>>;
+
 /** A layer for one stage: it keeps the bitmap of what it has drawn. */
-export function cellsLayer<View, Scene>(of: CellsOf<View, Scene>): ChartLayer<View, Scene> {
+export function cellsLayer<View, Scene>(of: CellsOf<View, Scene>): CellsLayer<View, Scene> {
   const kept = new KeptBitmap();
   return {
-    draw(context, view, scene, { width, height, ratio, boxes }) {
+    draw(context, view, scene, { width, height, ratio, boxes, part }) {
       const picture = of.picture(scene);
       const parts = of.parts(view, scene);
       const fabric = of.fabric(scene);
@@ -45,7 +47,7 @@ export function cellsLayer<View, Scene>(of: CellsOf<View, Scene>): ChartLayer<Vi
           clipRows(context, device, index === 0 ? -Infinity : rows.from, to);
         }
         if (fabric && showsStitches(device)) drawStitches(context, device, bitmap, fabric);
-        else drawCells(context, device, picture, bitmap, lines, boxes);
+        else drawCells(context, device, picture, bitmap, lines, part);
         context.restore();
       });
     },
@@ -59,6 +61,12 @@ export function cellsLayer<View, Scene>(of: CellsOf<View, Scene>): ChartLayer<Vi
       // A stitch reaches into its neighbours.
       return of.fabric(after) ? true : (shownBoxes(now, box) ?? true);
     },
+    where: (boxes, view, scene, { width, height, ratio }) =>
+      of.parts(view, scene).flatMap(({ viewport }) => {
+        const device = new DeviceView(viewport, width, height, ratio);
+        return boxes.map((box) => reachOf(device, box));
+      }),
+    isKept: (scene) => of.fabric(scene) !== null,
   };
 }
 

@@ -22,7 +22,7 @@ export interface ChartNode {
 
 /** The nodes that a layer has, from the lowest up, and the group that takes them there. */
 export interface NodesOfLayer {
-  readonly group: Group;
+  readonly nodeGroup: Group;
   readonly nodes: readonly ChartNode[];
 }
 
@@ -54,10 +54,10 @@ export class ChartNodes {
     this.#keys = layers.flatMap(({ nodes }) => nodes.map(({ key }) => key));
     const all = new Set(this.#keys);
     for (const key of this.#shapes.keys()) if (!all.has(key)) this.#takeAway(key);
-    for (const { group, nodes } of layers) {
+    for (const { nodeGroup, nodes } of layers) {
       for (const node of nodes) {
         this.#nodes.set(node.key, node);
-        this.#shapeOf(node.key).moveTo(group);
+        this.#shapeOf(node.key).moveTo(nodeGroup);
       }
       nodes.forEach(({ key }, index) => {
         const shape = this.#shapeOf(key);
@@ -121,9 +121,7 @@ export class ChartNodes {
       perfectDrawEnabled: false,
       // It goes by stitches and rows: what is shown next puts it in its place.
       dragBoundFunc: () => ({ x: 0, y: 0 }),
-      sceneFunc: () => {
-        const context = shape.getLayer()?.getNativeCanvasElement().getContext('2d');
-        if (!context) return;
+      sceneFunc: ({ _context: context }) => {
         context.save();
         this.#nodes.get(name)?.draw(context);
         context.restore();

@@ -4,7 +4,7 @@ import type { CellBitmap } from './bitmap.ts';
 import { clippedBox } from './changed.ts';
 import { lineSteps } from './lines.ts';
 import { pictureArea, type CellPicture } from './picture.ts';
-import type { Viewport } from './viewport.ts';
+import type { PixelBox, Viewport } from './viewport.ts';
 
 /** Colours of plain grid lines, of every fifth and every tenth beside plain ones, and of the line around the chart. */
 export interface LineColours {
@@ -52,36 +52,34 @@ export class DeviceView {
   }
 }
 
-/**
- * Draws the picture. With `boxes` only these cells (and the lines that touch
- * them) are drawn again, over what the canvas holds; null draws all, on a clear one.
- */
+/** Draws the picture; of `part`, which the context is clipped to, or all. */
 export function drawCells(
   context: CanvasRenderingContext2D,
   view: DeviceView,
   picture: CellPicture,
   bitmap: CellBitmap,
   lines: LineColours | null,
-  boxes: readonly CellBox[] | null,
+  part: PixelBox | null,
 ): void {
+  // What is under the numbers beside a chart is no cell.
+  if (part && !clippedBox(view.viewport.cellsOf(part), bitmap.area)) return;
   context.save();
   context.setTransform(1, 0, 0, 1, 0, 0);
-  if (boxes) {
-    context.beginPath();
-    for (const box of boxes) {
-      // The margin takes in the grid lines along the cell's edges, and what smoothing spreads of it.
-      const left = view.column(box.column) - 2;
-      const top = view.row(box.row + box.height) - 2;
-      const width = view.column(box.column + box.width) + view.line + 2 - left;
-      const height = view.row(box.row) + view.line + 2 - top;
-      context.rect(left, top, width, height);
-      context.clearRect(left, top, width, height);
-    }
-    context.clip();
-  }
   blit(context, view, bitmap);
-  if (lines) drawLines(context, view, picture, lines);
+  if (lines) drawLines(context, view, picture, lines, part);
   context.restore();
+}
+
+/** What a change of the cells in a box reaches, in CSS pixels: the grid lines along their edges too, and what smoothing spreads of it. */
+export function reachOf(view: DeviceView, box: CellBox): PixelBox {
+  const left = view.column(box.column) - 2;
+  const top = view.row(box.row + box.height) - 2;
+  return {
+    left: left / view.ratio,
+    top: top / view.ratio,
+    width: (view.column(box.column + box.width) + view.line + 2 - left) / view.ratio,
+    height: (view.row(box.row) + view.line + 2 - top) / view.ratio,
+  };
 }
 
 /** Keeps what is drawn to the rows `from` up to and without `to`. */
@@ -118,10 +116,13 @@ function drawLines(
   view: DeviceView,
   picture: CellPicture,
   colours: LineColours,
+  part: PixelBox | null,
 ): void {
   const { grid, surround } = picture;
   const chart: CellBox = { column: 0, row: 0, width: grid.width, height: grid.height };
-  const seen = view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio);
+  const seen = part
+    ? view.viewport.cellsOf(part)
+    : view.viewport.cellsIn(view.width / view.ratio, view.height / view.ratio);
   const steps = lineSteps(Math.min(view.viewport.cellWidth, view.viewport.cellHeight));
   const around = surround && steps[0]?.every === 1 ? clippedBox(pictureArea(picture), seen) : null;
   if (around && surround) {

@@ -62,6 +62,11 @@ export class FoundLayer extends Layer {
     return this;
   }
 
+  /** What of it changed is drawn by whoever knows what that is; Konva would draw all of it when something was dragged. */
+  override drawScene(): this {
+    return this;
+  }
+
   override _syncHitCanvasSize(): void {}
 
   override _setSize(size: Size): this {

@@ -17,6 +17,18 @@ export interface PixelBox {
   readonly height: number;
 }
 
+/** The box with so many pixels more on each side. */
+export function withBorder({ left, top, width, height }: PixelBox, border: number): PixelBox {
+  return { left: left - border, top: top - border, width: width + 2 * border, height: height + 2 * border };
+}
+
+/** The smallest box around points of the view. */
+export function boxAround(points: readonly { readonly x: number; readonly y: number }[]): PixelBox {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  const [left, top] = [Math.min(...xs), Math.min(...ys)];
+  return { left, top, width: Math.max(...xs) - left, height: Math.max(...ys) - top };
+}
+
 /** The view, and how much of each side of it is taken by something else. */
 export interface Room {
   readonly width: number;
@@ -121,8 +133,13 @@ export class Viewport {
 
   /** The cells that show, wholly or in part, in a view of `width` × `height` pixels. */
   cellsIn(width: number, height: number): CellBox {
-    const one = this.cellAt(0, height);
-    const other = this.cellAt(width, 0);
+    return this.cellsOf({ left: 0, top: 0, width, height });
+  }
+
+  /** The cells that show, wholly or in part, in a part of the view. */
+  cellsOf({ left, top, width, height }: PixelBox): CellBox {
+    const one = this.cellAt(left, top + height);
+    const other = this.cellAt(left + width, top);
     const column = Math.min(one.column, other.column);
     return {
       column,

@@ -102,29 +102,34 @@ export class Chart {
 
   /**
    * What the screen shows, topmost row first: `.` slate, `#` chalk, `?` any
-   * other colour. Read from the pixels near the middle of each cell.
+   * other colour. That is what most of the middle of each cell shows: blank columns are hatched.
    */
   async shown(): Promise<string[]> {
-    return (await this.pixels()).map((row) => row.map((colour) => LETTERS[hex(colour)] ?? '?').join(''));
+    return (await this.pixels('as it is')).map((row) => row.map((colour) => LETTERS[hex(colour)] ?? '?').join(''));
   }
 
   /** The same for a fabric, where yarn has light and shadow: each stitch is given to the yarn next in lightness. */
   async yarns(): Promise<string[]> {
-    return (await this.pixels()).map((row) => row.map(([, green]) => (green > 180 ? '#' : '.')).join(''));
+    return (await this.pixels('by lightness')).map((row) => row.map(([, green]) => (green > 0 ? '#' : '.')).join(''));
   }
 
   /** What shows on some cells beside the chart, topmost row first: copies are faint, so each is given to the yarn next in lightness. */
   async copies(box: { stitch: number; row: number; columns: number; rows: number }): Promise<string[]> {
-    return (await this.pixels(box)).map((row) => row.map(([, green]) => (green > 180 ? '#' : '.')).join(''));
+    return (await this.pixels('by lightness', box)).map((row) =>
+      row.map(([, green]) => (green > 0 ? '#' : '.')).join(''),
+    );
   }
 
-  private async pixels(box?: { stitch: number; row: number; columns: number; rows: number }): Promise<Pixel[][]> {
+  /** Of each cell the colour that most of its middle has; by lightness: white, or black. */
+  private async pixels(
+    colours: 'as it is' | 'by lightness',
+    box?: { stitch: number; row: number; columns: number; rows: number },
+  ): Promise<Pixel[][]> {
     const { columns, rows } = box ?? (await this.size());
     const { x, y, width, height } = await this.origin();
     const origin = { x: x + ((box?.stitch ?? 1) - 1) * width, y: y - ((box?.row ?? 1) - 1) * height, width, height };
     return this.page.evaluate(
-      async ({ x, y, width, height, columns, rows }) => {
-        // Where blank columns are hatched or the cursor stands, the cells lie on the canvas below.
+      async ({ x, y, width, height, columns, rows, colours }) => {
         const canvas = document.querySelector('canvas');
         const context = canvas?.getContext('2d');
         if (!canvas || !context) throw new Error('The chart has no canvas');
@@ -133,17 +138,34 @@ export class Chart {
         const { left, top } = canvas.getBoundingClientRect();
         const ratio = canvas.width / canvas.clientWidth;
         const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
+        /** Of the middle half of a cell, the colour that most of its pixels have. */
+        const mostOf = (x: number, y: number): Pixel => {
+          const reach = [0.25 * width * ratio, 0.25 * height * ratio].map(Math.floor) as [number, number];
+          const counts = new Map<number, number>();
+          let most = 0;
+          for (let pixelY = y - reach[1]; pixelY <= y + reach[1]; pixelY++) {
+            for (let pixelX = x - reach[0]; pixelX <= x + reach[0]; pixelX++) {
+              const isInView = pixelX >= 0 && pixelX < canvas.width && pixelY >= 0 && pixelY < canvas.height;
+              const at = (pixelY * canvas.width + pixelX) * 4;
+              const [red, green, blue] = isInView ? data.subarray(at, at + 3) : [0, 0, 0];
+              const seen = ((red ?? 0) << 16) | ((green ?? 0) << 8) | (blue ?? 0);
+              const colour = colours === 'as it is' ? seen : (green ?? 0) > 180 ? 0xffffff : 0;
+              counts.set(colour, (counts.get(colour) ?? 0) + 1);
+              if ((counts.get(colour) ?? 0) > (counts.get(most) ?? 0)) most = colour;
+            }
+          }
+          return [most >> 16, (most >> 8) & 255, most & 255];
+        };
         return Array.from({ length: rows }, (_, fromTop) =>
-          Array.from({ length: columns }, (_, column) => {
-            const pixelX = Math.round((x + column * width - left) * ratio);
-            const pixelY = Math.round((y - (rows - 1 - fromTop) * height - top) * ratio);
-            const at = (pixelY * canvas.width + pixelX) * 4;
-            const isInView = pixelX >= 0 && pixelX < canvas.width && pixelY >= 0 && pixelY < canvas.height;
-            return (isInView ? [data[at], data[at + 1], data[at + 2]] : [0, 0, 0]) as unknown as Pixel;
-          }),
+          Array.from({ length: columns }, (_, column) =>
+            mostOf(
+              Math.round((x + column * width - left) * ratio),
+              Math.round((y - (rows - 1 - fromTop) * height - top) * ratio),
+            ),
+          ),
         );
       },
-      { ...origin, columns, rows },
+      { ...origin, columns, rows, colours },
     );
   }
 }

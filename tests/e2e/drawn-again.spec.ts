@@ -1,16 +1,16 @@
-/** What is drawn again as the pointer moves: what shows where it is, and not the whole drawing. */
-import type { Locator } from '@playwright/test';
+/** What is drawn again: no more than has changed, and as if all of it had been. */
+import type { Locator, Page } from '@playwright/test';
 import { expect, statusLine, test } from './app.ts';
 import { restingBox } from './at-rest.ts';
+import { Chart } from './chart.ts';
+
+const MOVES = 5;
 
 for (const [bench, key, of] of [
   ['Motif', '1', 'stitch'],
   ['Piece', '2', 'needle'],
 ] as const) {
-  test(`on the ${bench} bench the cells are not, nor what the platform's appearance decides`, async ({
-    page,
-    start,
-  }) => {
+  test(`on the ${bench} bench it is no more than what the pointer left and came to`, async ({ page, start }) => {
     await start();
     await page.keyboard.press(key);
     const { x, y, width, height } = await restingBox(page.getByRole('grid'));
@@ -22,23 +22,107 @@ for (const [bench, key, of] of [
       // What the move before has asked for is drawn in the next frame.
       for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
       const { prototype } = CanvasRenderingContext2D;
-      const { clearRect } = prototype;
-      const canvases = [...document.querySelectorAll('canvas')];
-      const counted = window as unknown as { drawn: number[] };
-      counted.drawn = [];
-      prototype.clearRect = function (this: CanvasRenderingContext2D, ...box): void {
-        counted.drawn.push(canvases.indexOf(this.canvas));
-        clearRect.apply(this, box);
+      const { fillText } = prototype;
+      const counted = window as unknown as { written: number };
+      counted.written = 0;
+      prototype.fillText = function (this: CanvasRenderingContext2D, ...text): void {
+        counted.written++;
+        fillText.apply(this, text);
       };
     });
-    for (let moved = 20; moved <= 100; moved += 20) await page.mouse.move(middle.x + moved, middle.y + moved / 2);
+    /** How often something was written since this was asked last. */
+    const written = (): Promise<number> =>
+      page.evaluate(async () => {
+        for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
+        const counted = window as unknown as { written: number };
+        const now = counted.written;
+        counted.written = 0;
+        return now;
+      });
+    for (let move = 1; move <= MOVES; move++) await page.mouse.move(middle.x + 20 * move, middle.y + 10 * move);
     await expect(statusLine(page)).not.toHaveText(said ?? '');
-    const drawn = await page.evaluate(async () => {
+    const byMoves = await written();
+    await page.evaluate(() => document.fonts.dispatchEvent(new Event('loadingdone')));
+    const whole = await written();
+    // The numbers around it and the names on it are not written anew with each.
+    expect(byMoves / MOVES).toBeLessThan(whole / 2);
+  });
+}
+
+/** How far the bench's canvases as they are differ, 0 … 255, from what they are when all of it is drawn. */
+async function fromDrawnWhole(page: Page): Promise<number> {
+  return page.evaluate(async () => {
+    const seen = async (): Promise<ImageDataArray[]> => {
       for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
-      return (window as unknown as { drawn: number[] }).drawn;
+      return [...document.querySelectorAll<HTMLCanvasElement>('[data-drawing] canvas')].flatMap((canvas) => {
+        const { width, height } = canvas;
+        const context = canvas.getContext('2d');
+        return context && width * height > 0 ? [context.getImageData(0, 0, width, height).data] : [];
+      });
+    };
+    const before = await seen();
+    // With whatever font comes, all is drawn again.
+    document.fonts.dispatchEvent(new Event('loadingdone'));
+    const after = await seen();
+    if (before.length === 0 || before.length !== after.length) return Infinity;
+    let most = 0;
+    before.forEach((pixels, canvas) =>
+      pixels.forEach((value, at) => (most = Math.max(most, Math.abs(value - (after[canvas]?.[at] ?? Infinity))))),
+    );
+    return most;
+  });
+}
+
+/** Letters over cells are smoothed in two steps where they were kept as a picture, and rounded twice. */
+const ROUNDED_TWICE = 3;
+
+for (const deviceScaleFactor of [1, 1.5]) {
+  test.describe(`at ${deviceScaleFactor} pixels to a pixel`, () => {
+    test.use({ deviceScaleFactor });
+
+    test('a chart that was drawn on part by part is the same as if it were drawn whole', async ({ page, start }) => {
+      await start();
+      const chart = new Chart(page);
+      const expectAlike = async (of: string): Promise<void> =>
+        test.step(of, async () => {
+          expect(await fromDrawnWhole(page)).toBeLessThanOrEqual(ROUNDED_TWICE);
+        });
+      await chart.hover(3, 4);
+      await chart.hover(9, 12);
+      await expectAlike('the pointer on another cell');
+      await page.keyboard.press(']');
+      await chart.drag([2, 2], [9, 5], [5, 16]);
+      await expectAlike('a stroke');
+      await chart.grid.focus();
+      for (const key of ['ArrowLeft', 'ArrowUp', 'ArrowUp', ' ']) await page.keyboard.press(key);
+      await chart.hover(1, 1);
+      await expectAlike('the cursor of the keyboard, and the pointer on the first cell');
+      await chart.click(1, 1);
+      await chart.hover(14, 18);
+      await expectAlike('a cell at the edge of the chart');
+      await page.mouse.move(0, 0);
+      await expectAlike('no pointer');
+      await page.keyboard.press('Control+Z');
+      await expectAlike('the cell undone');
     });
-    expect(drawn.filter((canvas) => canvas >= 0).length).toBeGreaterThan(0);
-    expect(drawn).not.toContain(0);
+
+    test('and so is a piece over which the pointer goes', async ({ page, start }) => {
+      await start();
+      await page.keyboard.press('2');
+      const grid = page.getByRole('grid');
+      const { x, y, width, height } = await restingBox(grid);
+      for (const [across, down] of [
+        [0.5, 0.5],
+        [0.4, 0.7],
+        [0.55, 0.35],
+      ] as const) {
+        await page.mouse.move(x + width * across, y + height * down);
+      }
+      expect(await fromDrawnWhole(page)).toBeLessThanOrEqual(ROUNDED_TWICE);
+      await grid.focus();
+      await page.keyboard.press('ArrowUp');
+      expect(await fromDrawnWhole(page)).toBeLessThanOrEqual(ROUNDED_TWICE);
+    });
   });
 }
 

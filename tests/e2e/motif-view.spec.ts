@@ -178,15 +178,15 @@ test('the purl side of the fabric shows the floats, and tells in words how long 
   await showing.selectOption('fabric, knit side');
   await expect(page.getByText('the knit side is seen')).toBeVisible();
   await expect(page.getByText('longest float')).toHaveCount(0);
-  /** How many pixels in the middle of the stitches 4 to 7 are as light as chalk, on the canvas of what is marked. */
+  /** How many pixels in the middle of the stitches 4 to 7 are chalk as a float is: on stitches it has light and shadow. */
   const chalk = (): Promise<number> =>
     chart.at(4, 1).then(async ({ x, y }) => {
       const { width, height } = await chart.cellSize();
       return page.evaluate(
         ({ x, y, width, height }) => {
-          const canvas = document.querySelectorAll('canvas')[1];
+          const canvas = document.querySelector('canvas');
           const context = canvas?.getContext('2d');
-          if (!canvas || !context) throw new Error('The chart has no canvas of marks');
+          if (!canvas || !context) throw new Error('The chart has no canvas');
           const { left, top } = canvas.getBoundingClientRect();
           const ratio = canvas.width / canvas.clientWidth;
           const { data } = context.getImageData(

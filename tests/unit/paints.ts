@@ -19,7 +19,7 @@ export function paintsOf<View, Scene>(layer: ChartLayer<View, Scene>, view: View
   const context = new Proxy(kept, {
     get: (_, name: string) => kept[name] ?? (() => void (paints += PAINTS.has(name) ? 1 : 0)),
   }) as unknown as CanvasRenderingContext2D;
-  const frame = { width: 600, height: 520, ratio: 1, boxes: null };
+  const frame = { width: 600, height: 520, ratio: 1, boxes: null, part: null };
   layer.draw(context, view, scene, frame);
   for (const node of layer.nodes?.(view, scene, frame) ?? []) node.draw(context);
   layer.drawOver?.(context, view, scene, frame);

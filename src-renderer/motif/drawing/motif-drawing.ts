@@ -92,6 +92,8 @@ export function motifLayers(): readonly MotifLayer[] {
 }
 
 const marksLayer: MotifLayer = {
+  sharesCanvas: true,
+  isKept: () => true,
   draw(context, view, { chart, floats }, { width, height }) {
     const { grid, measure, isHatched, following, marked, doubts, fabric, look } = chart;
     // What is marked on the chart is not on the fabric, and may be seen from its other side.
@@ -113,13 +115,16 @@ const marksLayer: MotifLayer = {
 };
 
 const pointerLayer: MotifLayer = {
+  sharesCanvas: true,
+  isLight: true,
   draw(context, view, { chart, hover, cursor }, { width, height }) {
     const { look } = chart;
     // The rulers number the chart, not its copies.
     const marked = hover && isInside(chart.grid, hover.column, hover.row) ? hover : cursor;
-    if (marked) drawRulerMarks(context, view, chart, marked, look, width, height);
-    if (hover) drawHover(context, view, hover, look);
-    if (cursor) drawCursor(context, view, cursor, look);
+    const drawn = marked ? drawRulerMarks(context, view, chart, marked, look, width, height) : [];
+    if (hover) drawn.push(drawHover(context, view, hover, look));
+    if (cursor) drawn.push(drawCursor(context, view, cursor, look));
+    return drawn;
   },
   changed: (before, after) =>
     !isSameCell(before.hover, after.hover) ||

@@ -3,7 +3,7 @@
  * edge of the chart is out of sight they stand at the edge of the view instead.
  */
 import type { Cell, Grid } from '@shared/grid/index.ts';
-import { CHART_FONT, numbersIn, numberStep, type Viewport } from '../../canvas/index.ts';
+import { CHART_FONT, numbersIn, numberStep, type PixelBox, type Viewport } from '../../canvas/index.ts';
 import type { MotifLook } from './look.ts';
 
 /** Room the numbers take at the right and at the foot of the view. */
@@ -127,7 +127,7 @@ export function drawRowRuns(
   context.restore();
 }
 
-/** The numbers of one cell set strong on the accent, over the plain ones. */
+/** The numbers of one cell set strong on the accent, over the plain ones; gives where they stand. */
 export function drawRulerMarks(
   context: CanvasRenderingContext2D,
   view: Viewport,
@@ -136,18 +136,20 @@ export function drawRulerMarks(
   look: MotifLook,
   width: number,
   height: number,
-): void {
+): PixelBox[] {
   const place = rulerPlace(view, numbered.grid, width, height);
   context.save();
   context.font = STRONG;
   context.textBaseline = 'middle';
   const rowText = String(row + 1);
   const rowWidth = context.measureText(rowText).width;
-  tag(context, look, rowText, place.x + rowWidth / 2, view.top(row) + view.cellHeight / 2, rowWidth);
+  const ofRow = tag(context, look, rowText, place.x + rowWidth / 2, view.top(row) + view.cellHeight / 2, rowWidth);
   const columnText = String(columnNumber(numbered, column));
   const columnWidth = context.measureText(columnText).width;
-  tag(context, look, columnText, view.left(column) + view.cellWidth / 2, place.y, columnWidth);
+  const x = view.left(column) + view.cellWidth / 2;
+  const ofColumn = tag(context, look, columnText, x, place.y, columnWidth);
   context.restore();
+  return [ofRow, ofColumn];
 }
 
 /** The number 1 gives way where the next one would touch it. */
@@ -172,12 +174,14 @@ function tag(
   x: number,
   y: number,
   textWidth: number,
-): void {
+): PixelBox {
+  const box = { left: x - textWidth / 2 - 5, top: y - 9, width: textWidth + 10, height: 18 };
   context.fillStyle = look.accent;
   context.beginPath();
-  context.roundRect(x - textWidth / 2 - 5, y - 9, textWidth + 10, 18, 4);
+  context.roundRect(box.left, box.top, box.width, box.height, 4);
   context.fill();
   context.textAlign = 'center';
   context.fillStyle = look.onAccent;
   context.fillText(text, x, y + 1);
+  return box;
 }

@@ -79,9 +79,25 @@ export function pieceLayers(): readonly PieceLayer[] {
   // While a group is dragged its cells are drawn again, and what stands around is not. At rest both have one canvas:
   // each that is seen costs in every frame that draws on any of them.
   const atRest = stays(({ dragged }) => dragged === null);
+  const pointed = (isDrawn: (shown: ShownPiece) => boolean) =>
+    ({
+      isLight: true,
+      draw: (context, laid, shown, size) => (isDrawn(shown) ? drawPointed(context, laid, shown, size, numbers) : []),
+      changed: (before, after) =>
+        before.scene !== after.scene ||
+        before.found !== after.found ||
+        (before.dragged === null) !== (after.dragged === null) ||
+        !isSameSpot(before.spot, after.spot),
+      isBlank: (shown) => {
+        const { scene, spot, found } = shown;
+        return !isDrawn(shown) || (!spot && !scene.chosen && found === NOTHING_SHOWN);
+      },
+    }) satisfies PieceLayer;
   return [
     {
       ...atRest,
+      where: cells.where,
+      isKept: () => true,
       draw(context, laid, shown, frame) {
         cells.draw(context, laid, shown, frame);
         atRest.draw(context, laid, shown, frame);
@@ -93,6 +109,7 @@ export function pieceLayers(): readonly PieceLayer[] {
         return others !== false || atRest.changed(before, after);
       },
     },
+    { ...pointed(({ dragged }) => dragged === null), sharesCanvas: true },
     { ...stays(({ dragged }) => dragged !== null), isBlank: ({ dragged }) => dragged === null },
     {
       draw: (context, laid, shown, frame) => drawUnderMovingGroups(context, markedIn(laid, shown, frame)),
@@ -101,45 +118,51 @@ export function pieceLayers(): readonly PieceLayer[] {
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
       isBlank: ({ dragged }) => dragged === null,
     },
-    {
-      draw(context, laid, shown, size) {
-        const { scene, spot, dragged } = shown;
-        // What was found is of the groups where they stood: in the hand they leave its frames behind.
-        const found = dragged ? { ...shown.found, places: [] } : shown.found;
-        const { plan, look } = scene;
-        const foot = rulerY(laid, size.height);
-        if (spot && scene.showsFloats && sideOf(scene) === 'purl')
-          drawRowMark(context, laid, spot.row, plan, look, size.width);
-        drawFinding(context, laid, found, plan.outline, look, foot);
-        // Over the frames, which would cross the tags out.
-        drawPointed(context, laid, shown, size, numbers);
-        if (spot) drawCursor(context, laid, spot, look, foot);
-      },
-      changed: (before, after) =>
-        before.scene !== after.scene ||
-        before.found !== after.found ||
-        (before.dragged === null) !== (after.dragged === null) ||
-        !isSameSpot(before.spot, after.spot),
-      isBlank: ({ scene, spot, found }) => !spot && !scene.chosen && found === NOTHING_SHOWN,
-    },
+    { ...pointed(({ dragged }) => dragged !== null) },
   ];
 }
 
-/** The strands of what is pointed at, with their stitches; none while a group is in the hand, or where they lie behind the fabric. */
+/** What is pointed at and what was found; gives where, in pixels, if that is no more than a stitch. */
 function drawPointed(
+  context: CanvasRenderingContext2D,
+  laid: LaidView,
+  shown: ShownPiece,
+  size: Size,
+  numbers: readonly PixelBox[],
+): PixelBox[] | null {
+  const { scene, spot, dragged } = shown;
+  // What was found is of the groups where they stood: in the hand they leave its frames behind.
+  const found = dragged ? { ...shown.found, places: [] } : shown.found;
+  const { plan, look } = scene;
+  const foot = rulerY(laid, size.height);
+  const marksRow = spot !== null && scene.showsFloats && sideOf(scene) === 'purl';
+  if (marksRow) drawRowMark(context, laid, spot.row, plan, look, size.width);
+  drawFinding(context, laid, found, plan.outline, look, foot);
+  // Over the frames, which would cross the tags out.
+  const hasStrands = drawPointedStrands(context, laid, shown, size, numbers);
+  const cursor = spot ? drawCursor(context, laid, spot, look, foot) : [];
+  return marksRow || hasStrands || found !== NOTHING_SHOWN ? null : cursor;
+}
+
+/**
+ * The strands of what is pointed at, with their stitches; none while a group is in the hand, or where they lie
+ * behind the fabric. False if there is none.
+ */
+function drawPointedStrands(
   context: CanvasRenderingContext2D,
   laid: LaidView,
   { scene, spot, found, dragged }: ShownPiece,
   size: Size,
   numbers: readonly PixelBox[],
-): void {
-  if (!scene.showsFloats || dragged || sideOf(scene) !== 'purl') return;
+): boolean {
+  if (!scene.showsFloats || dragged || sideOf(scene) !== 'purl') return false;
   const { plan, look, font, chosen } = scene;
   const pointed = { row: spot?.row ?? null, group: chosen, places: found.floats };
   const strands = warnedInOpen(pointedStrands(plan.rows, laid, size, pointed), plan.sections);
-  if (strands.length === 0) return;
+  if (strands.length === 0) return false;
   drawFloats(context, strands, ROOMY_ROW, look);
   drawTags(context, strands, numbers, look, font, 'below');
+  return true;
 }
 
 /** The cells are counted from the left edge of the fabric as it is seen. */

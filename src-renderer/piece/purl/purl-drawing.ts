@@ -71,8 +71,11 @@ export function purlLayers(): readonly ChartLayer<LaidView, ShownPurlSide>[] {
         drawStrands(context, laid, shown, frame);
       },
       changed: (before, after) => before.scene !== after.scene,
+      isKept: () => true,
     },
     {
+      sharesCanvas: true,
+      isLight: true,
       draw: drawPointed,
       changed: (before, after) =>
         before.scene !== after.scene ||

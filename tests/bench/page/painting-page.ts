@@ -17,6 +17,7 @@ import {
   ChartStage,
   DeviceView,
   drawCells,
+  reachOf,
   type CellPicture,
   type Viewport,
 } from '../../../src-renderer/canvas/index.ts';
@@ -100,10 +101,16 @@ function barePainter(host: HTMLDivElement, isWhole: boolean): Painter {
       picture.grid.cells[index] = to;
     },
     draw(x, y) {
-      const boxes = [{ ...VIEWPORT.cellAt(x, y), width: 1, height: 1 }];
-      bitmap.paint(picture, boxes);
-      if (isWhole) context.clearRect(0, 0, VIEW.width, VIEW.height);
-      drawCells(context, view, picture, bitmap, LINES, isWhole ? null : boxes);
+      const box = { ...VIEWPORT.cellAt(x, y), width: 1, height: 1 };
+      bitmap.paint(picture, [box]);
+      const part = isWhole ? { left: 0, top: 0, ...VIEW } : reachOf(view, box);
+      context.save();
+      context.beginPath();
+      context.rect(part.left, part.top, part.width, part.height);
+      context.clip();
+      context.clearRect(part.left, part.top, part.width, part.height);
+      drawCells(context, view, picture, bitmap, LINES, isWhole ? null : part);
+      context.restore();
       readPixel(context, x, y);
     },
     destroy: () => canvas.remove(),

@@ -56,7 +56,10 @@ function dragged(needles: number): ShownPiece {
   return { ...BEFORE, dragged: reading, picture: draggedPicture(PICTURE, reading, SCENE) };
 }
 
-/** Of the cells with what stays at rest, of what stays while a group is dragged, of what goes with it, and of the stitch that is looked at. */
+/**
+ * Of the cells with what stays at rest, of what is pointed at then, of what stays while a group is dragged, of what goes
+ * with it, and of what is pointed at meanwhile.
+ */
 const changed = (before: ShownPiece, after: ShownPiece) => pieceLayers().map((layer) => layer.changed(before, after));
 
 describe('what is drawn again of the piece', () => {
@@ -64,21 +67,21 @@ describe('what is drawn again of the piece', () => {
     // Columns from L10: R4 … R6 are 13 … 15, a needle further 14 … 16; rows 3 and 4 are 2 and 3.
     const box = { column: 13, row: 2, width: 4, height: 2 };
     // The strands of what is pointed at go while a group is in the hand.
-    expect(changed(BEFORE, dragged(1))).toEqual([true, true, true, true]);
-    expect(changed(dragged(1), dragged(2))).toEqual([[{ ...box, column: 14 }], false, true, false]);
-    expect(changed(dragged(1), BEFORE)).toEqual([true, true, true, true]);
+    expect(changed(BEFORE, dragged(1))).toEqual([true, true, true, true, true]);
+    expect(changed(dragged(1), dragged(2))).toEqual([[{ ...box, column: 14 }], false, false, true, false]);
+    expect(changed(dragged(1), BEFORE)).toEqual([true, true, true, true, true]);
   });
 
   it('is only the mark of the stitch that is looked at as the pointer moves', () => {
     const spot = { needle: 2, row: 3 };
-    expect(changed(BEFORE, { ...BEFORE, spot })).toEqual([false, false, false, true]);
-    expect(changed({ ...BEFORE, spot }, { ...BEFORE, spot: { ...spot } })).toEqual([false, false, false, false]);
+    expect(changed(BEFORE, { ...BEFORE, spot })).toEqual([false, true, false, false, true]);
+    expect(changed({ ...BEFORE, spot }, { ...BEFORE, spot: { ...spot } })).toEqual([false, false, false, false, false]);
   });
 
   it('is all of it when strands are hidden, and for another plan', () => {
     const hidden = sceneOf(twoGroups(), { plan: SCENE.plan, showsFloats: false });
-    expect(changed(BEFORE, { ...BEFORE, scene: hidden })).toEqual([true, true, true, true]);
-    expect(changed(BEFORE, { ...BEFORE, scene: sceneOf(twoGroups()) })).toEqual([true, true, true, true]);
+    expect(changed(BEFORE, { ...BEFORE, scene: hidden })).toEqual([true, true, true, true, true]);
+    expect(changed(BEFORE, { ...BEFORE, scene: sceneOf(twoGroups()) })).toEqual([true, true, true, true, true]);
   });
 });
 
@@ -89,13 +92,14 @@ describe('a layer that says it is blank', () => {
     ({ firstRow, lastRow }) => ({ rows: [firstRow, lastRow], needles: null }) as const,
   );
   const shown: readonly (readonly [string, ShownPiece, readonly (boolean | undefined)[]])[] = [
-    ['at rest', BEFORE, [undefined, true, true, true]],
-    ['while a stitch is looked at', { ...BEFORE, spot }, [undefined, true, true, false]],
-    ['while a group is dragged', dragged(1), [undefined, false, false, true]],
+    ['at rest', BEFORE, [undefined, true, true, true, true]],
+    ['while a stitch is looked at', { ...BEFORE, spot }, [undefined, false, true, true, true]],
+    ['while a group is dragged', dragged(1), [undefined, true, false, false, true]],
+    ['while a group is dragged over a stitch', { ...dragged(1), spot }, [undefined, true, false, false, false]],
     [
       'where a finding was gone to',
       { ...BEFORE, found: { ...NOTHING_SHOWN, places: place ? [place] : [] } },
-      [undefined, true, true, false],
+      [undefined, false, true, true, true],
     ],
   ];
   it.each(shown)('%s, paints nothing, and the others do', (_, scene, blank) => {
@@ -106,19 +110,15 @@ describe('a layer that says it is blank', () => {
 
   it('keeps no frame of a finding where a group was, while it is in the hand', () => {
     const found = { ...NOTHING_SHOWN, places: place ? [place] : [] };
-    const [layer] = pieceLayers().slice(-1);
-    const paints = (shown: ShownPiece): number => (layer ? paintsOf(layer, laid, shown) : 0);
-    expect(paints({ ...BEFORE, found })).toBeGreaterThan(0);
-    expect(paints({ ...dragged(1), found })).toBe(0);
+    const [, atRest, , , inHand] = pieceLayers();
+    if (!atRest || !inHand) throw new Error('A piece has five layers');
+    expect(paintsOf(atRest, laid, { ...BEFORE, found })).toBeGreaterThan(0);
+    expect(paintsOf(inHand, laid, { ...dragged(1), found })).toBe(0);
   });
 
   it('is not, once a group is chosen whose strands may be drawn', () => {
     const chosen = sceneOf(twoGroups(), { plan: SCENE.plan, chosen: SCENE.plan.groups[0] ?? null });
-    expect(
-      pieceLayers()
-        .at(-1)
-        ?.isBlank?.({ ...BEFORE, scene: chosen }),
-    ).toBe(false);
+    expect(pieceLayers()[1]?.isBlank?.({ ...BEFORE, scene: chosen })).toBe(false);
   });
 });
 
@@ -142,7 +142,7 @@ describe('what is taken hold of on the piece', () => {
   });
 
   it('goes to the layer of what is dragged under the same name, with all groups of its band', () => {
-    const [rest, still, moving = []] = nodes(dragged(2));
+    const [rest, , still, moving = []] = nodes(dragged(2));
     expect([rest, still]).toEqual([[], []]);
     expect(moving.map(({ key }) => key)).toEqual(['0', '1']);
     // R4 … R6 from 300 + 30 on, two needles further.
@@ -158,7 +158,7 @@ describe('what is taken hold of on the piece', () => {
     const down = readingOf(ribbed.plan, 0, 1, { ...from, firstRow: 1 });
     const [still, moving] = [null, down].map((reading, layer) => {
       const shown = { scene: ribbed, picture: PICTURE, dragged: reading, spot: null, found: NOTHING_SHOWN };
-      const node = pieceLayers()[2 * layer]?.nodes?.(seen, shown, { width: 600, height: 520 })[1];
+      const node = pieceLayers()[3 * layer]?.nodes?.(seen, shown, { width: 600, height: 520 })[1];
       const [xs, ys] = [node?.corners.map(({ x }) => x) ?? [], node?.corners.map(({ y }) => y) ?? []];
       return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
     });
