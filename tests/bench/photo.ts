@@ -1,7 +1,7 @@
 /**
  * A 12-megapixel photo of a chart in the built window: the longest task from
  * where it is opened until its chart is found and read, and from where a corner is
- * taken until the cells are read anew.
+ * taken until the cells are read anew. How soon there are answers, photo-answers.ts tells.
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -10,10 +10,12 @@ import type { Page } from 'playwright';
 import { sampleProject } from '@shared/project/index.ts';
 import { restingBox } from '../e2e/at-rest.ts';
 import { FilePanel } from '../e2e/file-panel.ts';
+import { photograph } from '../unit/reading/chart-photo.ts';
+import { blobs } from '../unit/reading/motifs.ts';
 import type { Bar } from './bar.ts';
 import { withStand } from './built-window.ts';
 import { longestBars } from './longest.ts';
-import { chartPhoto } from './reading.ts';
+import { photoAnswerBars } from './photo-answers.ts';
 import { tasksOf, type Task } from './tasks.ts';
 
 const MOST_MS = 20;
@@ -22,13 +24,37 @@ const FILE = 'chart.jpg';
 /** Moves of the hand on a corner, there and back. */
 const MOVES = 40;
 
+const WIDTH = 4000;
+const HEIGHT = 3000;
+
+/** A printed chart of 80 × 60 cells in three colours on a sheet, as a hand holds the camera, lit from one side. */
+function photo(): Buffer {
+  const grid = blobs(80, 60, 3, 7);
+  const printed = {
+    colours: [
+      [246, 243, 235],
+      [52, 68, 120],
+      [190, 70, 60],
+    ],
+    line: 0.06,
+    lineColour: [120, 120, 125],
+    thickEvery: 10,
+  } as const;
+  const camera = { width: WIDTH, height: HEIGHT, roll: 3, tilt: 9, pan: -6, fill: 0.86 };
+  const wear = { blur: 1.5, noise: 4, light: (x: number, y: number) => 1 - 0.25 * x - 0.1 * y };
+  return encode({ width: WIDTH, height: HEIGHT, data: photograph(grid, printed, camera, wear).picture.rgba }, 85).data;
+}
+
 /** Resolves once the cells stand there and nothing has been worked out for half a second. */
 async function isRead(page: Page): Promise<void> {
   await page.evaluate(async () => {
     for (let quiet = 0; quiet < 10;) {
       await new Promise((resolve) => setTimeout(resolve, 50));
-      const stands = document.querySelector('section[aria-labelledby=cells] [role=grid]') !== null;
-      quiet = stands && document.querySelector('dialog progress') === null ? quiet + 1 : 0;
+      const cells = document.querySelector('section[aria-labelledby=cells]');
+      const stands =
+        cells?.querySelector('[role=grid]') &&
+        /exactly\.$/.test(cells.querySelector('[role=status]')?.textContent ?? '');
+      quiet = stands === true && document.querySelector('dialog progress') === null ? quiet + 1 : 0;
     }
   });
 }
@@ -53,9 +79,10 @@ async function moveCorner(page: Page, { x, y }: { readonly x: number; readonly y
 }
 
 export async function photoBars(): Promise<Bar[]> {
-  return withStand(async ({ home, open }) => {
-    const { width, height, rgba } = chartPhoto();
-    writeFileSync(join(home, FILE), encode({ width, height, data: rgba }, 85).data);
+  return withStand(async (stand) => {
+    const { home, open } = stand;
+    const file = photo();
+    writeFileSync(join(home, FILE), file);
     const opened: Task[][] = [];
     const moved: Task[][] = [];
     for (let round = 0; round < ROUNDS; round++) {
@@ -67,10 +94,11 @@ export async function photoBars(): Promise<Bar[]> {
       moved.push(await tasksOf(page, () => moveCorner(page, at)));
       await page.context().close();
     }
-    const photo = `a photo of ${(width * height) / 1e6} megapixels`;
+    const name = `a photo of ${(WIDTH * HEIGHT) / 1e6} megapixels`;
     return [
-      ...longestBars(`while ${photo} is opened and read`, MOST_MS, opened),
-      ...longestBars(`while a corner is moved on ${photo}`, MOST_MS, moved),
+      ...longestBars(`while ${name} is opened and read`, MOST_MS, opened),
+      ...longestBars(`while a corner is moved on ${name}`, MOST_MS, moved),
+      ...(await photoAnswerBars(stand, FILE, file)),
     ];
   });
 }

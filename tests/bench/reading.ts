@@ -34,7 +34,7 @@ function timed<T>(work: () => T): { ms: number; result: T } {
 }
 
 /** The photo, decoded. */
-export function chartPhoto(): Picture {
+function chartPhoto(): Picture {
   const rgba = new Uint8Array(WIDTH * HEIGHT * 4);
   for (let y = 0; y < HEIGHT; y++) {
     for (let x = 0; x < WIDTH; x++) {
