@@ -52,7 +52,8 @@ export function assertReadable({ paper, contrast, noise, blur }: Quality, by: ke
 /** Measures a straightened chart of `columns` × `rows` cells. */
 export function qualityOf(straight: Picture, columns: number, rows: number): Quality {
   const { width, height, rgba } = straight;
-  const lights = Float32Array.from({ length: width * height }, (_, pixel) => luma(rgba, pixel * 4));
+  const lights = new Float32Array(width * height);
+  for (let pixel = 0; pixel < lights.length; pixel++) lights[pixel] = luma(rgba, pixel * 4);
   const [across, up] = [width / columns, height / rows];
   const step = Math.max(1, Math.ceil((columns * rows) / MOST_CELLS));
   const cells: CellQuality[] = [];

@@ -10,7 +10,8 @@
  */
 import type { Drift } from './drift.ts';
 import { luma } from './luma.ts';
-import { oklab } from './oklab.ts';
+import { nthOf } from './nth.ts';
+import { LINEAR, oklabOfLinear } from './oklab.ts';
 import type { Picture } from './picture.ts';
 import type { Steps } from './steps.ts';
 import { unevennessOf } from './strokes.ts';
@@ -189,8 +190,8 @@ class CellPixels {
     const leftOut = Math.floor(count * LEFT_OUT);
     this.order.length = count;
     for (let i = 0; i < count; i++) this.order[i] = this.labs[i * 3] as number;
-    this.order.sort((a, b) => a - b);
-    const [darkest, lightest] = [this.order[leftOut] as number, this.order[count - 1 - leftOut] as number];
+    const darkest = nthOf(this.order, leftOut) as number;
+    const lightest = nthOf(this.order, count - 1 - leftOut) as number;
     this.writeMean(colours, cell, count, (i) => {
       const lightness = this.labs[i * 3] as number;
       return lightness >= darkest && lightness <= lightest;
@@ -203,8 +204,7 @@ class CellPixels {
     for (let py = this.top; py < this.bottom; py++) {
       for (let px = this.left; px < this.right; px++) this.order.push(luma(rgba, (py * width + px) * 4));
     }
-    this.order.sort((a, b) => a - b);
-    lightest[cell] = this.order[Math.floor(this.order.length * LIGHTEST)] as number;
+    lightest[cell] = nthOf(this.order, Math.floor(this.order.length * LIGHTEST)) as number;
   }
 
   writeUnevenness({ unevenness }: CellSamples, cell: number): void {
@@ -219,7 +219,11 @@ class CellPixels {
     for (let py = this.top; py < this.bottom; py++) {
       for (let px = this.left; px < this.right; px++) {
         const at = (py * width + px) * 4;
-        const [l, a, b] = oklab(rgba[at] as number, rgba[at + 1] as number, rgba[at + 2] as number);
+        const [l, a, b] = oklabOfLinear(
+          LINEAR[rgba[at] as number] as number,
+          LINEAR[rgba[at + 1] as number] as number,
+          LINEAR[rgba[at + 2] as number] as number,
+        );
         this.labs[i++] = l;
         this.labs[i++] = a;
         this.labs[i++] = b;
