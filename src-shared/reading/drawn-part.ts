@@ -101,7 +101,7 @@ function around(isDrawn: (column: number, row: number) => boolean, region: Bound
 function writingDeep(line: (i: number) => Line, lines: number, length: number): number {
   let deep = 0;
   for (let i = 0; i < Math.min(MOST_WRITING, lines - 1); i++) {
-    if (areNumbers(line(i), length)) deep = i + 1;
+    if (areNumbers(line(i), length) || (i > 0 && deep === i && areDigitsBeside(line(i), line(i - 1)))) deep = i + 1;
   }
   if (deep > 0) return deep;
   // A title: something written, at most two lines deep, and then an empty line.
@@ -119,4 +119,9 @@ function areNumbers({ places, written }: Line, length: number): boolean {
   if (written < MOSTLY) return false;
   const isApart = places.slice(1).every((place, i) => (place - (places[i] as number)) % NUMBERED === 0);
   return isApart && places.length >= Math.max(2, Math.floor(length / NUMBERED / 2) - 1);
+}
+
+/** The first digits of numbers stand where the second do, and some lie about the middle of their cells by chance. */
+function areDigitsBeside({ places }: Line, numbers: Line): boolean {
+  return places.length >= 2 && places.every((place) => numbers.places.includes(place));
 }

@@ -86,13 +86,27 @@ function* likeliest(
   return likeliestFirst(looked);
 }
 
-/** The chart of the first lattice that is one of a chart. Throws `chart-cut-off` where that is cut off. */
-function chartAmong(lattices: readonly Looked[]): FoundChart | null {
-  for (const lattice of lattices) {
+/**
+ * The chart of the first lattice that is one of a chart; if that is in doubt, a card that is seen whole, with a
+ * feed hole at both ends of each row, comes before it. Throws `chart-cut-off` where that is cut off.
+ */
+export function chartAmong(lattices: readonly Looked[]): FoundChart | null {
+  for (const [i, lattice] of lattices.entries()) {
     const chart = chartOn(lattice);
     if (chart === null) continue;
+    const card = 'sure' in chart && chart.sure ? null : cardAmong(lattices.slice(i + 1));
+    if (card !== null) return card;
     if ('cutOff' in chart) throw problemError('chart-cut-off', { sides: chart.cutOff });
     return chart;
+  }
+  return null;
+}
+
+/** Without lines, only of a whole card it is sure where it ends. */
+function cardAmong(lattices: readonly Looked[]): FoundChart | null {
+  for (const lattice of lattices) {
+    const chart = lattice.lined === null ? chartOn(lattice) : null;
+    if (chart !== null && 'sure' in chart && chart.sure) return chart;
   }
   return null;
 }

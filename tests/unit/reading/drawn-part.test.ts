@@ -69,8 +69,10 @@ describe('the part of squared paper that is drawn on', () => {
 
   it('leaves numbers out at every fifth row, and keeps cells that are fives apart', () => {
     const tall = Array.from({ length: 20 }, () => '##########');
-    const marked = (mark: string) => drawn(...tall.map((line, row) => line + (row % 5 === 4 ? mark : '.')));
+    const marked = (mark: string) =>
+      drawn(...tall.map((line, row) => line + (row % 5 === 4 ? mark : '.'.repeat(mark.length))));
     expect(marked('w')).toEqual({ left: 0, top: 0, right: 10, bottom: 20 });
+    expect(marked('#w')).toEqual({ left: 0, top: 0, right: 10, bottom: 20 });
     expect(marked('#')).toEqual({ left: 0, top: 0, right: 11, bottom: 20 });
   });
 });
