@@ -2,7 +2,7 @@
 import type { CellBox } from '@shared/grid/index.ts';
 import { CellBitmap } from './bitmap.ts';
 import { changedBox, joinedBox } from './changed.ts';
-import type { ChartLayer } from './chart-stage.ts';
+import type { ChartLayer } from './chart-layer.ts';
 import { clipRows, DeviceView, drawCells, reachOf, type LineColours } from './draw-cells.ts';
 import { drawStitches, showsStitches, type FabricSide } from './draw-stitches.ts';
 import { isPatchOf, shownBoxes, type CellPicture } from './picture.ts';

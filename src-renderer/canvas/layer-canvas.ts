@@ -9,8 +9,8 @@ import { SceneCanvas } from 'konva/lib/Canvas.js';
 import { Group } from 'konva/lib/Group.js';
 import { Shape } from 'konva/lib/Shape.js';
 import type { Stage } from 'konva/lib/Stage.js';
+import type { ChartLayer } from './chart-layer.ts';
 import type { ChartNode } from './chart-nodes.ts';
-import type { ChartLayer } from './chart-stage.ts';
 import { FoundLayer, type Size } from './konva-stage.ts';
 import type { PixelBox } from './viewport.ts';
 

@@ -1,5 +1,5 @@
 /** The layer of a picture that is panned and zoomed. */
-import type { ChartLayer } from './chart-stage.ts';
+import type { ChartLayer } from './chart-layer.ts';
 import type { PictureView } from './picture-view.ts';
 
 /** A picture as it is drawn: `width` × `height` are those that the view counts in, whatever the image has. */
