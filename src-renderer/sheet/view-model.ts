@@ -7,6 +7,7 @@ import {
   type Params,
   type Result,
 } from '@shared/host/index.ts';
+import type { SheetOptions } from '@shared/output/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import { projectToText } from '@shared/project/index.ts';
 import { words } from '@shared/words/index.ts';
@@ -71,6 +72,12 @@ export class SheetViewModel {
       'write-all': { whyNot, run: () => this.write(exportKinds) },
     };
     this.commands = commandsOf(actions);
+  }
+
+  /** How the sheet is laid out that is shown. */
+  get options(): SheetOptions {
+    const { paper, lengthUnit: unit, charts } = this.session.view;
+    return { paper, unit, charts, date: this.today.day };
   }
 
   get writing(): Writing {
