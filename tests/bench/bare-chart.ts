@@ -32,20 +32,20 @@ export async function bareChart(page: Page, { box, cell, paints }: BareChart): P
       const context = canvas.getContext('2d') as CanvasRenderingContext2D;
       context.fillStyle = '#2f6f8f';
       let [lastColumn, lastRow] = [-1, -1];
-      const point = (event: PointerEvent): void => {
-        const column = Math.floor(event.offsetX / cell);
-        const row = Math.floor(event.offsetY / cell);
-        if (event.type === 'pointermove' && column === lastColumn && row === lastRow) return;
-        line.data = `Stitch ${column + 1}, row ${row + 1}`;
-        if (paints && event.buttons > 0) context.fillRect(column * cell, row * cell, cell, cell);
-        else if (!paints) {
-          context.clearRect(lastColumn * cell - 1, lastRow * cell - 1, cell + 2, cell + 2);
-          context.strokeRect(column * cell + 0.5, row * cell + 0.5, cell - 1, cell - 1);
-        }
-        [lastColumn, lastRow] = [column, row];
-      };
-      canvas.addEventListener('pointermove', point);
-      canvas.addEventListener('pointerdown', point);
+      for (const type of ['pointermove', 'pointerdown'] as const) {
+        canvas.addEventListener(type, (event) => {
+          const column = Math.floor(event.offsetX / cell);
+          const row = Math.floor(event.offsetY / cell);
+          if (event.type === 'pointermove' && column === lastColumn && row === lastRow) return;
+          line.data = `Stitch ${column + 1}, row ${row + 1}`;
+          if (paints && event.buttons > 0) context.fillRect(column * cell, row * cell, cell, cell);
+          else if (!paints) {
+            context.clearRect(lastColumn * cell - 1, lastRow * cell - 1, cell + 2, cell + 2);
+            context.strokeRect(column * cell + 0.5, row * cell + 0.5, cell - 1, cell - 1);
+          }
+          [lastColumn, lastRow] = [column, row];
+        });
+      }
     },
     { cell, paints },
   );

@@ -59,9 +59,6 @@ export async function handBars(): Promise<Bar[]> {
   });
 }
 
-/** Pressing the pen and letting it go: a cell is painted, and the step of undo, the cursor of the keyboard and what is marked follow. */
-const LIMIT_OF_ENDS = 4;
-
 async function moveBars(page: Page, { name, limit, isOnPiece, draws }: Move): Promise<Bar[]> {
   const box = await drawingBox(page);
   const cell = isOnPiece ? LEAST_STEP : await closeCells(page);
@@ -83,16 +80,17 @@ async function moveBars(page: Page, { name, limit, isOnPiece, draws }: Move): Pr
       if (draws) best.ends[of] = Math.min(best.ends[of], quantile(ends, 0.95));
     }
   }
-  const bar = (what: string, limit: number, { ours, against }: { ours: number; against: number }): Bar => ({
+  const bar = (what: string, limit: number | null, { ours, against }: { ours: number; against: number }): Bar => ({
     name: `${name}, what the page works for ${what}, 95 of 100, against a bare page with a canvas and a line of text`,
-    kind: 'at most',
+    kind: limit === null ? 'figure' : 'at most',
     limit,
     ratio: ours / against,
     ours,
     against,
   });
   const moved = bar('a move', limit, best.moves);
-  return draws ? [moved, bar('a press or letting go', LIMIT_OF_ENDS, best.ends)] : [moved];
+  // The bare page has no step of undo, no cursor of the keyboard and no hatching to take away and bring back.
+  return draws ? [moved, bar('a press or letting go', null, best.ends)] : [moved];
 }
 
 /** Comes so close that a move goes to another cell; gives how wide one is, in pixels. */
