@@ -30,8 +30,10 @@ import { PictureNames } from './picture-names.ts';
 import type { WorkToKeep } from './stored-work.ts';
 import type { WindowIdentity } from './window-identity.ts';
 
-/** Between a change and the pass that takes it. */
-const WAIT_MS = 600;
+/** Between a change and the pass that takes it, at least. */
+const WAIT_MS = 200;
+/** From the beginning of one pass to that of the next, while a hand goes on: each costs as much as a stroke of the pen. */
+const PACE_MS = 600;
 /** Before what could not be kept is tried again. */
 const RETRY_MS = 1000;
 
@@ -73,6 +75,8 @@ export class Keeper {
   #looked: Looked;
   #timer: ReturnType<typeof setTimeout> | null = null;
   #passing: Promise<void> | null = null;
+  /** When the last one began, ms. */
+  #began = -Infinity;
   #hasFailed = false;
   /** The failure has been notified: once is enough. */
   #isNotified = false;
@@ -126,7 +130,7 @@ export class Keeper {
       this.#opened = session.opened;
       this.#turnOver();
     } else if (isSame(look(session), this.#looked)) return;
-    this.#wait(WAIT_MS);
+    this.#waitAtPace();
   }
 
   /** What is on the table now is another work. */
@@ -137,6 +141,10 @@ export class Keeper {
 
   #newWork(): Work {
     return { id: this.#newId(), edition: 0, isKept: false, isFollowed: false };
+  }
+
+  #waitAtPace(): void {
+    this.#wait(Math.max(WAIT_MS, this.#began + PACE_MS - performance.now()));
   }
 
   #wait(ms: number): void {
@@ -153,11 +161,12 @@ export class Keeper {
   }
 
   async #pass(): Promise<void> {
+    this.#began = performance.now();
     this.#passing = this.#keepAndDrop();
     await this.#passing;
     this.#passing = null;
     if (this.#hasFailed) this.#wait(RETRY_MS);
-    else if (this.#over.length > 0 || !isSame(look(this.options.session), this.#looked)) this.#wait(WAIT_MS);
+    else if (this.#over.length > 0 || !isSame(look(this.options.session), this.#looked)) this.#waitAtPace();
   }
 
   async #keepAndDrop(): Promise<void> {
