@@ -102,7 +102,7 @@ export class Chart {
 
   /**
    * What the screen shows, topmost row first: `.` slate, `#` chalk, `?` any
-   * other colour. That is what most of the middle of each cell shows: blank columns are hatched.
+   * other colour. That is what most of each cell shows: blank columns are hatched.
    */
   async shown(): Promise<string[]> {
     return (await this.pixels('as it is')).map((row) => row.map((colour) => LETTERS[hex(colour)] ?? '?').join(''));
@@ -120,7 +120,7 @@ export class Chart {
     );
   }
 
-  /** Of each cell the colour that most of its middle has; by lightness: white, or black. */
+  /** Of each cell the colour that most of it has; by lightness: white, or black. */
   private async pixels(
     colours: 'as it is' | 'by lightness',
     box?: { stitch: number; row: number; columns: number; rows: number },
@@ -138,9 +138,9 @@ export class Chart {
         const { left, top } = canvas.getBoundingClientRect();
         const ratio = canvas.width / canvas.clientWidth;
         const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
-        /** Of the middle half of a cell, the colour that most of its pixels have. */
+        /** Of a cell without its edges, the colour that most of its pixels have. */
         const mostOf = (x: number, y: number): Pixel => {
-          const reach = [0.25 * width * ratio, 0.25 * height * ratio].map(Math.floor) as [number, number];
+          const reach = [0.4 * width * ratio, 0.4 * height * ratio].map(Math.floor) as [number, number];
           const counts = new Map<number, number>();
           let most = 0;
           for (let pixelY = y - reach[1]; pixelY <= y + reach[1]; pixelY++) {

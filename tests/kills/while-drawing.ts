@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { chromium, type BrowserServer, type Page } from 'playwright';
-import { gridToText, makeGrid } from '@shared/grid/index.ts';
+import { gridToText, makeGrid, mirrorAcross } from '@shared/grid/index.ts';
 import { emptyProject, projectFromText, projectToText, type Project } from '@shared/project/index.ts';
 import { keptWorkFromText } from '../../src-main/services/kept-journal.ts';
 import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
@@ -91,10 +91,13 @@ async function comesBack(folder: string): Promise<void> {
       .getByRole('region', { name: 'Notice' })
       .filter({ hasText: 'was not saved when the program ended' })
       .waitFor();
+    // On the fabric nothing is marked; it may be seen from the other side than it was drawn from.
+    await page.getByRole('combobox', { name: 'Shown as' }).selectOption('fabric, knit side');
+    await page.getByText('the knit side is seen').waitFor();
     const shown = (await new Chart(page).yarns()).join('');
-    const isOne = newest.some(
-      (grid) => gridToText(grid, '.#').join('') === shown || gridToText(grid, '#.').join('') === shown,
-    );
+    const isOne = newest
+      .flatMap((grid) => [grid, mirrorAcross(grid)])
+      .some((grid) => gridToText(grid, '.#').join('') === shown || gridToText(grid, '#.').join('') === shown);
     if (!isOne) throw new Error('What came back is none of what was kept');
   } finally {
     await browser.close();
