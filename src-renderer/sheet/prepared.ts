@@ -10,7 +10,7 @@ import type { SheetViewModel } from './view-model.ts';
 /** What it takes, none of which comes with the page. */
 export interface SheetParts {
   readonly preview: () => Promise<{ readonly SheetPreview: new () => SheetPreview }>;
-  readonly bench: () => Promise<unknown>;
+  readonly benches: () => Promise<unknown>;
   /** Where the worker cannot be had, nothing is prepared: the window would be busy with it. */
   readonly worker: () => Promise<unknown>;
 }
@@ -28,7 +28,7 @@ export function prepareAtRest(session: Looked, viewModel: SheetViewModel, parts:
     const now = changes;
     if (!mayPrepare(session)) return;
     try {
-      const [{ SheetPreview }] = await Promise.all([parts.preview(), parts.bench(), parts.worker()]);
+      const [{ SheetPreview }] = await Promise.all([parts.preview(), parts.benches(), parts.worker()]);
       if (now !== changes) return;
       viewModel.preview ??= new SheetPreview();
       viewModel.preview.show(session.current, viewModel.options, session.view.scope);

@@ -5,9 +5,9 @@ import { workerScript } from '../worker/start.ts';
 
 export const pieceBench = latePart(() => import('../piece/PieceBench.svelte'));
 export const sheetBench = latePart(() => import('../sheet/SheetBench.svelte'));
-/** What lays the sheet out before its bench is gone to. */
+/** What lays the sheet out before its bench is gone to. The bench of the piece, which is gone to first, comes with its own. */
 export const sheetParts: SheetParts = {
-  bench: sheetBench,
+  benches: () => Promise.all([sheetBench(), pieceBench()]),
   preview: latePart(() => import('../sheet/preview.ts')),
   worker: workerScript,
 };

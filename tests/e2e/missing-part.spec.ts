@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, intercept, test } from './app.ts';
 import { Chart } from './chart.ts';
+import { reading, toKnit } from './knit-bench.ts';
 
 /** What the browser itself says of a file that it could not have. */
 const NO_FILE = /Failed to load resource/;
@@ -18,15 +19,15 @@ test('a bench that cannot be had says so, and comes when it is tried again', asy
   forgiven.push(NO_FILE);
   await start();
   await new Chart(page).click(1, 18);
-  const giveBack = await takeAway(page, /\/assets\/SheetBench-[^/]*\.js/);
-  await bench(page, 'Sheet').click();
+  const giveBack = await takeAway(page, /\/assets\/KnitBench-[^/]*\.js/);
+  await bench(page, 'Knit').click();
   const alert = page.getByRole('alert');
-  await expect(alert).toHaveText('The Sheet bench could not be loaded. Your work is not touched by it.');
+  await expect(alert).toHaveText('The Knit bench could not be loaded. Your work is not touched by it.');
   await expectAccessible(page);
   const again = page.getByRole('button', { name: 'Try again' });
   await again.click();
   await expect(alert).toHaveText(
-    'The Sheet bench could not be loaded. Save your work, then close the program and start it again.',
+    'The Knit bench could not be loaded. Save your work, then close the program and start it again.',
   );
   await expect(again).toBeFocused();
   // The window goes on working, and the work is there.
@@ -34,13 +35,12 @@ test('a bench that cannot be had says so, and comes when it is tried again', asy
 
   await giveBack();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('heading', { name: 'What will be printed' })).toBeVisible();
+  await expect(reading(page)).toBeVisible();
   await expect(alert).toHaveCount(0);
   // The keyboard is in what came.
   await expect(page.locator('.bench :focus')).toHaveCount(1);
   await bench(page, 'Motif').click();
-  await bench(page, 'Sheet').click();
-  await expect(page.getByRole('heading', { name: 'What will be printed' })).toBeVisible();
+  await toKnit(page);
 });
 
 test('a dialog that cannot be had says so, can be left, and comes when it is tried again', async ({

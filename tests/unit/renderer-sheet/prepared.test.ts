@@ -29,7 +29,7 @@ function resting(worker: () => Promise<unknown> = async () => undefined) {
     }
   }
   const preview = async () => ({ SheetPreview: Preview as unknown as new () => SheetPreview });
-  const stop = prepareAtRest(session, viewModel, { preview, bench: async () => undefined, worker });
+  const stop = prepareAtRest(session, viewModel, { preview, benches: async () => undefined, worker });
   return { session, viewModel, asked, stop, closed: () => closed };
 }
 const rename = (session: Session, name: string): void =>
