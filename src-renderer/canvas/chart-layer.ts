@@ -24,13 +24,8 @@ export interface Frame {
 
 /** A layer of a bench's chart. */
 export interface ChartLayer<View, Scene> {
-  /** One that {@link isLight} gives where it has drawn, in CSS pixels; null: anywhere. */
-  draw(
-    context: CanvasRenderingContext2D,
-    view: View,
-    scene: Scene,
-    frame: Frame,
-  ): readonly PixelBox[] | null | undefined | void;
+  /** One that {@link isLight} gives where it has drawn, in CSS pixels; anywhere, if it gives nothing. */
+  draw(context: CanvasRenderingContext2D, view: View, scene: Scene, frame: Frame): readonly PixelBox[] | null | void;
   /** What of it can be dragged; stands over what is drawn. */
   nodes?(view: View, scene: Scene, size: Size): readonly ChartNode[];
   /** Draws what stands over the nodes. */

@@ -80,7 +80,7 @@ export class LayerCanvas<View, Scene> {
         this.#within(part, () => heavy.forEach((layer) => layer.draw(this.#konva.getCanvas(), part)));
     }
     for (const layer of light) layer.draw(this.#konva.getCanvas(), null);
-    for (const layer of this.layers) layer.isDrawn();
+    for (const layer of this.layers) layer.done();
   }
 
   /** Nothing is drawn any more. */
@@ -101,7 +101,7 @@ export class LayerCanvas<View, Scene> {
     const { scene } = this.#seen();
     if (this.layers.every(({ of }) => of.isBlank?.(scene) === true)) {
       this.#konva.rest();
-      for (const layer of this.layers) layer.isDrawn();
+      for (const layer of this.layers) layer.done();
       return;
     }
     if (this.#konva.wake(this.#size)) for (const layer of this.layers) layer.ask('seen otherwise');
@@ -216,7 +216,8 @@ class DrawnLayer<View, Scene> {
     context.restore();
   }
 
-  isDrawn(): void {
+  /** Nothing of it waits any more. */
+  done(): void {
     this.#waiting = 'nothing';
   }
 

@@ -118,7 +118,7 @@ export function pieceLayers(): readonly PieceLayer[] {
       changed: (before, after) => before.scene !== after.scene || before.dragged !== after.dragged,
       isBlank: ({ dragged }) => dragged === null,
     },
-    { ...pointed(({ dragged }) => dragged !== null) },
+    pointed(({ dragged }) => dragged !== null),
   ];
 }
 
