@@ -54,8 +54,7 @@ const DARK = 40;
  * is looked for.
  */
 export function lightOn(levels: ArrayLike<number>, columns: number, rows: number, slopes: Slopes | null): Lights {
-  const heights = Float64Array.from(levels, (level) => Math.log(Math.max(4, level)));
-  const counts = Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2));
+  const { heights, counts } = heightsOf(levels);
   const laidThrough = (those: Float64Array, nodes: number): Float64Array => {
     const pairs = pairsOf(those, counts, columns, MOST_PAIRS);
     const surface = laid(pairs, columns, rows, nodes);
@@ -79,14 +78,21 @@ export function lightOn(levels: ArrayLike<number>, columns: number, rows: number
   };
 }
 
+/** The logarithm of how light each cell is, and how much it counts. */
+function heightsOf(levels: ArrayLike<number>): { readonly heights: Float64Array; readonly counts: Float64Array } {
+  return {
+    heights: Float64Array.from(levels, (level) => Math.log(Math.max(4, level))),
+    counts: Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2)),
+  };
+}
+
 /** Pairs looked at where the light need only be known about. */
 const FEW_PAIRS = 2_000;
 
 /** About the light on each cell, at once: as {@link lightOn} has it, by fewer pairs, stiffly, and without a shadow. */
 export function roughLight(levels: ArrayLike<number>, columns: number, rows: number): Light {
   if (levels.length === 1) return Float32Array.of(1);
-  const heights = Float64Array.from(levels, (level) => Math.log(Math.max(4, level)));
-  const counts = Float64Array.from(levels, (level) => Math.min(1, (level / DARK) ** 2));
+  const { heights, counts } = heightsOf(levels);
   const surface = laid(pairsOf(heights, counts, columns, FEW_PAIRS), columns, rows, FEW_NODES);
   return asFactors(heights.map((_, cell) => surface.at(cell)));
 }
