@@ -54,6 +54,9 @@ const LOOK: MotifChart['look'] = {
   guide: { inner: '#8a3020', outer: '#ffffff' },
 };
 
+/** The same for each scene, as on the bench: another list has all marks drawn anew. */
+const NO_CELLS: MotifChart['doubts'] = [];
+
 interface FollowingPainter {
   /** From the pointer event to the pixels. */
   frame(x: number, y: number): void;
@@ -95,7 +98,7 @@ function programPainter(host: HTMLDivElement): RestingPainter {
       isTurned: false,
       following: FOLLOWING,
       marked: null,
-      doubts: [],
+      doubts: NO_CELLS,
       neighbours: TILE,
       fabric: null,
       look: LOOK,
