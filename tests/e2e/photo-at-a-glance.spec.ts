@@ -28,11 +28,21 @@ async function heldUp(page: Page): Promise<() => Promise<void>> {
       for (const send of held) send();
     };
     const { Worker } = window;
+    const progress = { stage: 'find-chart', done: 0.5 };
     window.Worker = class extends Worker {
       override postMessage(message: unknown, given?: Transferable[] | StructuredSerializeOptions): void {
         const send = (): void => super.postMessage(message, given as Transferable[]);
-        if (page.letGo && (message as { ask?: unknown } | null)?.ask === 'find') held.push(send);
-        else send();
+        const { ask, id } = (message ?? {}) as { ask?: unknown; id?: number };
+        if (!page.letGo || ask !== 'find') {
+          send();
+          return;
+        }
+        held.push(send);
+        // As one that takes long says how far it is, again and again.
+        const saying = setInterval(() => {
+          if (!page.letGo) clearInterval(saying);
+          else this.onmessage?.(new MessageEvent('message', { data: { kind: 'progress', id, progress } }));
+        }, 50);
       }
     };
   });
@@ -70,4 +80,20 @@ test('cells show at a glance, and are taken once the photo itself is read', asyn
   await expect(take).toBeEnabled();
   await page.keyboard.press('Escape');
   await expect(dialog).toHaveCount(0);
+});
+
+test('what was given up at a glance is looked over when it is taken up again', async ({ page, start, home }) => {
+  const letGo = await heldUp(page);
+  await start();
+  writeFileSync(join(home, 'large.jpg'), photo());
+  await page.keyboard.press('Control+Shift+G');
+  await new FilePanel(page).open('large.jpg');
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('grid', { name: 'What was read: 30 columns, 24 rows' })).toBeVisible();
+  await dialog.getByRole('button', { name: 'Stop' }).click();
+  await expect(dialog.getByText('Read at a glance, not exactly: cells may be wrong.')).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Use as the motif' })).toBeDisabled();
+  await letGo();
+  await dialog.getByRole('button', { name: 'Continue' }).click();
+  await expect(dialog.getByRole('button', { name: 'Use as the motif' })).toBeEnabled();
 });

@@ -1,9 +1,8 @@
 /**
  * One chart being read: where its corners are, what was found between them, and
  * what a person has settled. At first, and while a corner moves, quick answers
- * show, out of a small copy of the photo; when it rests the exact one is asked
- * for, and until it comes nothing is taken. Both have a worker: what is quick
- * never waits for what is exact.
+ * show (quick-answers.ts); when it rests the exact one is asked for, and until
+ * it comes nothing is taken.
  */
 import { problemOf, type Problem } from '@shared/problem/index.ts';
 import {
@@ -14,14 +13,14 @@ import {
   type FoundChart,
   type FigureLevel,
   type Levels,
-  type Picture,
   type Point,
   type Progress,
 } from '@shared/reading/index.ts';
 import { copiedPicture } from '../../pictures/copied.ts';
 import type { DecodedPicture } from '../../pictures/decode.ts';
-import { WorkerClient, type ChartAnswer, type ChartQuestion, type Glimpse, type Listener } from '../../worker/index.ts';
+import { WorkerClient, type ChartAnswer, type ChartQuestion, type Listener } from '../../worker/index.ts';
 import { foundAt, type FoundAt } from './found-charts.ts';
+import { QuickAnswers, type Glimpsed } from './quick-answers.ts';
 import { SettledCells } from './settled-cells.svelte.ts';
 
 /** After this long without a move a corner rests. */
@@ -77,15 +76,12 @@ export class ChartReadingModel {
   readonly cells = new SettledCells();
   /** A person set the corners; else they are those of a chart that was found. */
   #isByHand = false;
-  /** A quick question is out, and another is wanted behind it. */
-  #isQuickOut = false;
-  #isQuickWanted = false;
   /** The colours that were found last, as long as they are what is told apart. */
   #known: readonly string[] | null = null;
   #since = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
   readonly #reader = new WorkerClient('chart', null, undefined, copiedPicture);
-  readonly #glancer = new WorkerClient('chart', null, undefined, copiedPicture);
+  readonly #quick: QuickAnswers;
   readonly #heard: Listener<'chart'>;
   /** What was seen at a glance, until the photo itself says it. */
   #glimpsed = $state.raw<Pick<FoundChart, 'columns' | 'rows'> | null>(null);
@@ -100,6 +96,10 @@ export class ChartReadingModel {
   ) {
     this.settings = { ...settings, givenColumns: null, givenRows: null };
     this.corners = inset(picture.width, picture.height);
+    this.#quick = new QuickAnswers(picture, (answer) => {
+      // The exact one may have come before it, or the corners have become impossible.
+      if (!this.isExact && this.problem === null) this.#show(answer);
+    });
     this.#heard = {
       progress: (progress) => {
         if (performance.now() - this.#since > SILENT_MS) this.progress = progress;
@@ -164,6 +164,8 @@ export class ChartReadingModel {
 
   /** The chart is read turned clockwise by a quarter. */
   turn(): void {
+    // What was only seen at a glance is taken to be meant.
+    if (this.#isUnfound) this.isConfirmed = this.#isByHand = true;
     this.#placeAt(turnedBy(this.corners, 1), 0);
   }
 
@@ -183,9 +185,9 @@ export class ChartReadingModel {
     this.settings = { ...this.settings, ...to };
     if ('givenColumns' in to || 'givenRows' in to) this.cells.forget();
     else this.#known = null;
+    if (!this.#isUnfound) this.#changed(REST_MS);
     // What is found is read as is said by then.
-    if (this.isFinding) this.#askQuick();
-    else this.#changed(REST_MS);
+    else if (this.isPlaced) this.#askQuick();
   }
 
   /** Gives up what is being worked on; what shows stays. */
@@ -197,13 +199,17 @@ export class ChartReadingModel {
 
   /** Takes up again what was given up. */
   again(): void {
-    this.#changed(0);
+    if (this.#isUnfound) {
+      this.isStopped = false;
+      this.isFinding = true;
+      this.#findExactly();
+    } else this.#changed(0);
   }
 
   close(): void {
     clearTimeout(this.#rest);
     this.#reader.close();
-    this.#glancer.close();
+    this.#quick.close();
   }
 
   #placeAt(corners: Corners, restMs: number): void {
@@ -213,28 +219,22 @@ export class ChartReadingModel {
     this.#changed(restMs);
   }
 
+  /** Neither was a chart found, nor did a person say where one is. */
+  get #isUnfound(): boolean {
+    return this.found === null && !this.#isByHand;
+  }
+
   /** Looks for charts, at a glance first: on a machine of two processors each would hold up the other. Whoever sets the corners meanwhile is not disturbed. */
   #find(): void {
-    this.#since = performance.now();
-    const { small } = this.picture;
-    if (!small) {
+    this.#quick.glimpse((seen) => {
+      if (!this.isFinding) return;
+      if (seen) this.#showGlimpse(seen);
       this.#findExactly();
-      return;
-    }
-    const goOn = (): void => {
-      if (this.isFinding) this.#findExactly();
-    };
-    this.#glancer.ask(small, 'glimpse', {
-      answer: (answer) => {
-        if ('seen' in answer && answer.seen) this.#showGlimpse(answer.seen);
-        goOn();
-      },
-      // Nothing is said of it: the photo itself is looked over.
-      failed: goOn,
     });
   }
 
   #findExactly(): void {
+    this.#since = performance.now();
     this.#reader.ask(this.picture, 'find', {
       progress: (progress) => this.#heard.progress?.(progress),
       answer: (answer) => {
@@ -255,10 +255,9 @@ export class ChartReadingModel {
     });
   }
 
-  #showGlimpse({ chart, answer }: NonNullable<Glimpse['seen']>): void {
-    if (!this.isFinding || this.isPlaced) return;
+  #showGlimpse({ chart, answer }: Glimpsed): void {
     this.#glimpsed = chart;
-    this.corners = this.#scaled(chart.corners, 1 / this.#shrink);
+    this.corners = chart.corners;
     this.isPlaced = true;
     this.answer = answer;
     this.#known = answer.reading?.colours ?? null;
@@ -266,24 +265,12 @@ export class ChartReadingModel {
 
   /** It was mistaken, or one of several. */
   #forgetGlimpse(): void {
-    this.#glancer.stop();
-    this.#isQuickOut = false;
+    this.#quick.stop();
     this.#glimpsed = null;
     this.#known = null;
     this.answer = null;
     this.isPlaced = false;
     this.corners = inset(this.picture.width, this.picture.height);
-  }
-
-  /** What quick answers are made of, and its scale. */
-  get #glanced(): Picture {
-    return this.picture.small ?? this.picture;
-  }
-  get #shrink(): number {
-    return this.#glanced.width / this.picture.width;
-  }
-  #scaled(corners: Corners, by: number): Corners {
-    return corners.map(({ x, y }) => ({ x: x * by, y: y * by })) as unknown as Corners;
   }
 
   /** The exact answer is asked for when nothing has changed for so long; a quick one at once. */
@@ -317,26 +304,7 @@ export class ChartReadingModel {
   }
 
   #askQuick(): void {
-    this.#isQuickWanted = this.#isQuickOut;
-    if (this.#isQuickOut) return;
-    this.#isQuickOut = true;
-    const ended = (): void => {
-      this.#isQuickOut = false;
-      if (this.#isQuickWanted && !this.isExact) this.#askQuick();
-    };
-    this.#glancer.ask(
-      this.#glanced,
-      this.#question(this.#scaled(this.corners, this.#shrink), this.columns, this.rows, true),
-      {
-        answer: (answer) => {
-          // The exact one may have come before it, or the corners have become impossible.
-          if ('straight' in answer && !this.isExact && this.problem === null) this.#show(answer);
-          ended();
-        },
-        // The exact answer says why.
-        failed: ended,
-      },
-    );
+    this.#quick.ask(this.#question(this.corners, this.columns, this.rows, true));
   }
 
   #question(corners: Corners, columns: number | null, rows: number | null, isQuick: boolean): ChartQuestion {
@@ -359,6 +327,7 @@ export class ChartReadingModel {
     this.proposal = answer.proposal ?? this.proposal;
     this.#known = answer.reading?.colours ?? null;
     this.isExact = true;
+    this.#quick.drop();
   }
 
   #show(answer: ChartAnswer): void {
