@@ -101,6 +101,36 @@ function latePdfParts(): Plugin {
   };
 }
 
+/** An icon as its library's module has it: element by element. */
+type IconNode = readonly [name: string, attributes: { readonly [name: string]: string | number }];
+
+/**
+ * Writes each icon out as markup. The library puts an icon together from its
+ * parts wherever one is shown, in ten steps each; made so, the sixty icons of
+ * the first window are a quarter of what its start takes. An icon is given its
+ * size and is never read aloud: what it means stands beside it in words.
+ */
+function iconsWrittenOut(): Plugin {
+  return {
+    name: 'icons-written-out',
+    enforce: 'pre',
+    transform(code, id) {
+      const [, name] = /@lucide\/svelte\/dist\/icons\/([a-z0-9-]+)\.svelte$/.exec(id) ?? [];
+      if (name === undefined) return null;
+      const [, data] = /const iconData = (\{.*\});$/m.exec(code) ?? [];
+      if (data === undefined) throw new Error(`The icon ${name} is not written as it was in its library`);
+      const { size, node } = JSON.parse(data) as { readonly size: number; readonly node: readonly IconNode[] };
+      const parts = node.map(([element, attributes]) => {
+        const written = Object.entries(attributes).filter(([attribute]) => attribute !== 'key');
+        return `<${element} ${written.map(([attribute, value]) => `${attribute}="${value}"`).join(' ')} />`;
+      });
+      return `<script lang="ts">const { size = ${size} } = $props();</script>
+<svg class="icon" width={size} height={size} viewBox="0 0 ${size} ${size}" fill="none" stroke="currentColor"
+  stroke-width="2" stroke-linecap="round" stroke-linejoin="round" aria-hidden="true">${parts.join('')}</svg>`;
+    },
+  };
+}
+
 /** One build makes the Electron shell, the browser host, the launcher, the command line and the renderer. */
 export default defineConfig({
   main: {
@@ -140,7 +170,7 @@ export default defineConfig({
   renderer: {
     root: 'src-renderer',
     resolve: { alias },
-    plugins: [svelte(), integrity(), compressed()],
+    plugins: [iconsWrittenOut(), svelte(), integrity(), compressed()],
     build: {
       outDir: 'out/renderer',
       minify: true,
