@@ -17,7 +17,8 @@ import { colourTextOf, oklab, oklabOfText, type Oklab } from './oklab.ts';
 import { otsu } from './otsu.ts';
 import type { Photo } from './photo.ts';
 import type { Picture } from './picture.ts';
-import type { ChartReading, Levels } from './read-chart.ts';
+import type { ChartReading } from './read-chart.ts';
+import type { Levels } from './sort-seen.ts';
 import type { Steps } from './steps.ts';
 
 /** Windows looked at either way, and lattices followed. */

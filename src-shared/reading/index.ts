@@ -18,6 +18,7 @@ export { MOST_YARNS } from './clusters.ts';
 export { DOUBTFUL_BELOW } from './confidence.ts';
 export { type FigureLevel } from './levels.ts';
 export * from './read-chart.ts';
+export { type Levels } from './sort-seen.ts';
 export * from './join-charts.ts';
 export * from './join-sides.ts';
 export * from './svg.ts';
