@@ -9,6 +9,7 @@
  */
 import { Matrix, solve } from 'ml-matrix';
 import { BANDS, edgeShares, type Direction } from './edges.ts';
+import { followed, type Window } from './follow-phases.ts';
 import { phaseAround } from './phase.ts';
 import type { Picture } from './picture.ts';
 
@@ -42,16 +43,9 @@ const WINDOWS = 9;
 const MOST_CELLS = 8;
 const MOST_WINDOWS = 25;
 
-/** A window whose edges come back less clearly than this is left out. */
-const LEAST_CLARITY = 0.12;
-
 /** A window in which less than this share of what is seen in many is seen has specks, not edges: it counts the less. */
 const LEAST_SEEN = 0.15;
 const SEEN_IN_MANY = 0.9;
-
-/** Windows of which none are clear in between are followed over so many, and each of those is as bad as so much of a cell. */
-const MOST_GAP = 4;
-const GAP_COSTS = 0.05;
 
 /** At the corners edges lie at most this far off; where most do not, they are not those of the cells. */
 const MOST_AT_CORNERS = 0.38;
@@ -126,14 +120,6 @@ export function cellsAlongSides(
   // The edge that ends `count` cells lies `times − count` further on than the one that begins them.
   const along = (side: 0 | 1): number => times - (at(1, side) - at(0, side));
   return [along(0), along(1)];
-}
-
-/** A phase at a place in shares of the chart along the direction and across it. */
-interface Window {
-  readonly along: number;
-  readonly beside: number;
-  readonly clarity: number;
-  phase: number;
 }
 
 function windowsOf(straight: Picture, direction: Direction, count: number, beside: number): Window[][] {
@@ -257,41 +243,4 @@ function termsAt(along: number, beside: number, powers: typeof POWERS): number[]
   const x = 2 * along - 1;
   const y = 2 * beside - 1;
   return powers.map(([i, j]) => x ** i * y ** j);
-}
-
-/**
- * The clear windows with their phases followed from one to the next. Of all
- * neighbours those that differ least are joined first, so that a jump of nearly
- * half a cell is crossed where it is smallest (as Herráez and others 2002 do
- * for the phases of light). Windows that hang together with few are left out.
- */
-function followed(windows: readonly (readonly Window[])[]): Window[] {
-  const groupOf = new Map<Window, Set<Window>>();
-  const joins: { readonly one: Window; readonly other: Window; readonly cost: number }[] = [];
-  const isClear = (window: Window | undefined): window is Window =>
-    window !== undefined && window.clarity >= LEAST_CLARITY;
-  windows.forEach((band, b) =>
-    band.forEach((window, w) => {
-      if (!isClear(window)) return;
-      groupOf.set(window, new Set([window]));
-      for (const next of [(gap: number) => band[w + gap], (gap: number) => windows[b + gap]?.[w]]) {
-        const gap = Array.from({ length: MOST_GAP }, (_, i) => i + 1).find((far) => isClear(next(far)));
-        const other = gap === undefined ? undefined : next(gap);
-        if (gap === undefined || other === undefined) continue;
-        const off = other.phase - window.phase;
-        joins.push({ one: window, other, cost: Math.abs(off - Math.round(off)) + GAP_COSTS * gap });
-      }
-    }),
-  );
-  for (const { one, other } of joins.sort((a, b) => a.cost - b.cost)) {
-    const [here, there] = [groupOf.get(one), groupOf.get(other)];
-    if (!here || !there || here === there) continue;
-    const turns = Math.round(one.phase - other.phase);
-    for (const window of there) {
-      window.phase += turns;
-      here.add(window);
-      groupOf.set(window, here);
-    }
-  }
-  return [...groupOf.values()].reduce<Window[]>((most, group) => (group.size > most.length ? [...group] : most), []);
 }
