@@ -13,14 +13,12 @@ import { longestBars } from './longest.ts';
 import { projectOfPages } from './sheet.ts';
 import { roundsOf } from './slowed.ts';
 import { MOST_MS, tasksOf, type Task } from './tasks.ts';
-import { atRest, leastFor } from './visiting.ts';
+import { atRest, leastFor, LOOKED_AT_MS } from './visiting.ts';
 
 const PAGES = [3, 43, 76];
 const ROUNDS = 3;
 /** Going away and coming back, in each round. */
 const RETURNS = 3;
-/** A hand that rests so long has had the sheet laid out ahead (`sheet/prepared.ts`). */
-const LOOKED_AT_MS = 4000;
 const FIRST_MS = 100;
 const AGAIN_MS = 10;
 
