@@ -9,7 +9,8 @@ import type { Plan } from '@shared/plan/index.ts';
 import type { Problem } from '@shared/problem/index.ts';
 import type { KnitPiece } from '@shared/project/index.ts';
 import { WorkerClient, type FoundAhead } from '../worker/index.ts';
-import { foundAhead, lookaheadJob } from '../worker/jobs/lookahead.ts';
+import { lookaheadJob } from '../worker/jobs/lookahead.ts';
+import { foundAtOnce } from './found-at-once.ts';
 
 export interface Lookahead extends FoundAhead {
   readonly piece: KnitPiece;
@@ -18,8 +19,6 @@ export interface Lookahead extends FoundAhead {
   readonly remedies: ReadonlyMap<string, readonly PicturedRemedy[]>;
 }
 
-/** Cells of a piece of which all but remedies is known in a few milliseconds. */
-const AT_ONCE = 40_000;
 const DEBOUNCE_MS = 200;
 
 const client = new WorkerClient('lookahead', lookaheadJob);
@@ -44,8 +43,7 @@ export function lookaheadDebounced(
   done: (ahead: Lookahead) => void,
   failed: (problem: Problem) => void,
 ): LookingAhead {
-  const cells = plan.fabric.cells.length;
-  let found: FoundAhead | null = cells <= AT_ONCE ? foundAhead(piece, plan) : null;
+  let found: FoundAhead | null = foundAtOnce(piece, plan);
   let remedies: Lookahead['remedies'] = new Map();
   const wanted = new Set<string>();
   let isResting = false;

@@ -1,13 +1,14 @@
 /** The parts of the window that are loaded when they are first asked for. */
-import type { SheetParts } from '../sheet/prepared.ts';
+import type { RestParts } from './prepare-at-rest.ts';
 import { latePart } from '../ui/load-part.ts';
 import { workerScript } from '../worker/start.ts';
 
 export const pieceBench = latePart(() => import('../piece/PieceBench.svelte'));
 export const sheetBench = latePart(() => import('../sheet/SheetBench.svelte'));
-/** What lays the sheet out before its bench is gone to. The bench of the piece, which is gone to first, comes with its own. */
-export const sheetParts: SheetParts = {
+/** What makes the benches ready before they are gone to. */
+export const restParts: RestParts = {
   benches: () => Promise.all([sheetBench(), pieceBench()]),
+  piece: latePart(() => import('../piece/found-at-once.ts')),
   preview: latePart(() => import('../sheet/preview.ts')),
   worker: workerScript,
 };

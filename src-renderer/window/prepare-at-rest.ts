@@ -1,16 +1,20 @@
 /**
- * Has the sheet laid out while the hand rests on another bench, by its worker:
- * laid out from nothing when the bench is gone to, its first page takes half a
- * second, most of which the worker needs to begin.
+ * Has the other benches made ready while the hand rests. The sheet is laid out
+ * by its worker: laid out from nothing when the bench is gone to, its first page
+ * takes half a second, most of which the worker needs to begin. What is found on
+ * the piece is worked out here, step by step.
  */
+import type { ProjectAt } from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
-import type { SheetPreview } from './preview.ts';
-import type { SheetViewModel } from './view-model.ts';
+import type { SheetPreview } from '../sheet/preview.ts';
+import { inSlices } from '../worker/in-slices.ts';
+import type { SheetViewModel } from '../sheet/view-model.ts';
 
 /** What it takes, none of which comes with the page. */
-export interface SheetParts {
+export interface RestParts {
   readonly preview: () => Promise<{ readonly SheetPreview: new () => SheetPreview }>;
   readonly benches: () => Promise<unknown>;
+  readonly piece: () => Promise<{ readonly prepareFound: (project: ProjectAt) => Generator<null, void, void> }>;
   /** Where the worker cannot be had, nothing is prepared: the window would be busy with it. */
   readonly worker: () => Promise<unknown>;
 }
@@ -21,14 +25,20 @@ type Looked = Pick<Session, 'current' | 'view' | 'subscribe'>;
 const REST_MS = 1000;
 
 /** Returns a function that stops it. */
-export function prepareAtRest(session: Looked, viewModel: SheetViewModel, parts: SheetParts): () => void {
+export function prepareAtRest(session: Looked, viewModel: SheetViewModel, parts: RestParts): () => void {
   let rest: ReturnType<typeof setTimeout> | undefined;
   let changes = 0;
   const prepare = async (): Promise<void> => {
     const now = changes;
     if (!mayPrepare(session)) return;
     try {
-      const [{ SheetPreview }] = await Promise.all([parts.preview(), parts.benches(), parts.worker()]);
+      const [{ prepareFound }] = await Promise.all([parts.piece(), parts.benches()]);
+      await inSlices(
+        () => prepareFound(session.current),
+        () => now === changes,
+        () => undefined,
+      );
+      const [{ SheetPreview }] = await Promise.all([parts.preview(), parts.worker()]);
       if (now !== changes) return;
       viewModel.preview ??= new SheetPreview();
       viewModel.preview.show(session.current, viewModel.options, session.view.scope);

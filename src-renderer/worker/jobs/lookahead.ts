@@ -45,7 +45,12 @@ export function foundAhead(piece: KnitPiece, plan: Plan): FoundAhead {
   }
 }
 
-function* foundInSteps(piece: KnitPiece, plan: Plan, before: Plan | null = null): Generator<null, FoundAhead, void> {
+/** The same, a step at a time. `before`: a plan of the piece before its last change, of which most is in this one. */
+export function* foundInSteps(
+  piece: KnitPiece,
+  plan: Plan,
+  before: Plan | null = null,
+): Generator<null, FoundAhead, void> {
   const running = runningOrderOf(piece, plan);
   yield null;
   const findings = gathered(findingsOf(piece, plan, before), plan.patterns);

@@ -1,9 +1,9 @@
 /** The sheet is laid out ahead while the hand rests on another bench, and at no other time. */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Host } from '@shared/host/index.ts';
-import { changeOf, setProject } from '@shared/project/index.ts';
+import { changeOf, setProject, type ProjectAt } from '@shared/project/index.ts';
 import { Session } from '../../../src-renderer/session/session.ts';
-import { prepareAtRest } from '../../../src-renderer/sheet/prepared.ts';
+import { prepareAtRest } from '../../../src-renderer/window/prepare-at-rest.ts';
 import type { SheetPreview } from '../../../src-renderer/sheet/preview.ts';
 import { SheetViewModel } from '../../../src-renderer/sheet/view-model.ts';
 import { garment } from '../../garment.ts';
@@ -28,9 +28,18 @@ function resting(worker: () => Promise<unknown> = async () => undefined) {
       closed++;
     }
   }
+  const prepared: ProjectAt[] = [];
+  async function piece() {
+    return {
+      *prepareFound(project: ProjectAt): Generator<null, void, void> {
+        prepared.push(project);
+        yield null;
+      },
+    };
+  }
   const preview = async () => ({ SheetPreview: Preview as unknown as new () => SheetPreview });
-  const stop = prepareAtRest(session, viewModel, { preview, benches: async () => undefined, worker });
-  return { session, viewModel, asked, stop, closed: () => closed };
+  const stop = prepareAtRest(session, viewModel, { preview, benches: async () => undefined, piece, worker });
+  return { session, viewModel, asked, prepared, stop, closed: () => closed };
 }
 const rename = (session: Session, name: string): void =>
   session.change(changeOf('rename-project', setProject({ name })));
@@ -41,6 +50,14 @@ it('asks for what the bench will show, once the hand rests', async () => {
   expect(asked).toEqual([]);
   await vi.advanceTimersByTimeAsync(LONG);
   expect(asked).toEqual([[session.current, viewModel.options, session.view.scope]]);
+});
+
+it('has what is found on the piece worked out, where there is no worker too', async () => {
+  const { session, prepared } = resting(() => Promise.reject(new Error('away')));
+  await vi.advanceTimersByTimeAsync(500);
+  expect(prepared).toEqual([]);
+  await vi.advanceTimersByTimeAsync(LONG);
+  expect(prepared).toEqual([session.current]);
 });
 
 it('begins anew after each change, and gives up what was asked before', async () => {
