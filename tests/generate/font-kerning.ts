@@ -8,7 +8,7 @@ import { format, resolveConfig } from 'prettier';
 import { openFont, type OpenFont, type Weight } from './font-widths.ts';
 
 /** Printable ASCII, and what else the words of a sheet have. */
-const CHARACTERS = [...Array.from({ length: 95 }, (_, at) => String.fromCharCode(32 + at)), ...'°·×½éöü–’“”…'];
+const CHARACTERS = [...Array.from({ length: 95 }, (_, at) => String.fromCharCode(32 + at)), ...'°·×½éöü–’“”…•÷²−√☐✓'];
 
 /** Become one glyph, for which a character stands here that no text has. */
 const LIGATURES: Readonly<Record<string, string>> = { ff: '\ue000', ft: '\ue001' };

@@ -1,12 +1,27 @@
 /** What a PDF sets by itself, against the font's own reader, which is asked nothing when files are written. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { localDay } from '@shared/day/index.ts';
+import { placementSheet, sheetFacts } from '@shared/output/index.ts';
+import { makePlan } from '@shared/plan/index.ts';
+import { pieceIn, projectAt, sampleProject } from '@shared/project/index.ts';
 import { kerningOf } from '../../../src-main/services/export/kerned.ts';
 import { KERNING } from '../../../src-main/services/export/kerning.ts';
 import { kerningOf as lookedUp, type ShapingFont } from '../../generate/font-kerning.ts';
 import { openFont, type Weight } from '../../generate/font-widths.ts';
 
 const WEIGHTS: readonly Weight[] = ['regular', 'semibold'];
+
+/** Whatever is said in a part of a sheet. */
+function textsIn(part: unknown): Set<string> {
+  const said = new Set<string>();
+  JSON.stringify(part, (_, value: unknown) => {
+    if (typeof value === 'object' && value !== null && 'isStrong' in value && 'text' in value)
+      said.add(String(value.text));
+    return value;
+  });
+  return said;
+}
 
 describe('how near characters stand together', () => {
   it.each(WEIGHTS)('is, written anew from the %s font file, what is shipped', (weight) => {
@@ -45,6 +60,17 @@ describe('how near characters stand together', () => {
     expect(set('left off')).toEqual(['l', 'e', 'ft', ' ', 'o', 'ff']);
     expect(set('waffft')).toBeNull();
     expect(set('Київ')).toBeNull();
+  });
+
+  it('is known of all that a sheet says, so that the rules of the font are not read for it', () => {
+    const project = projectAt(sampleProject());
+    const { pages } = placementSheet(sheetFacts(project), makePlan(pieceIn(project)), {
+      paper: 'a4',
+      date: localDay(new Date(2026, 0, 2)),
+    });
+    const said = textsIn(pages);
+    expect(said.size).toBeGreaterThan(300);
+    expect([...said].filter((text) => kerningOf('regular').set(text) === null)).toEqual([]);
   });
 
   it('is that of the words themselves: nothing is added behind a blank', () => {
