@@ -76,7 +76,9 @@ function compressed(): Plugin {
  * Parts of the PDF library for what no sheet has (a compressed web font, an
  * encrypted file, text that is broken into lines, a picture), each as a module
  * that loads the part when it is first used: at the start of a command they
- * would take longer than all that is used.
+ * would take longer than all that is used. So it is with its tables of the
+ * characters of all scripts, which are unpacked when they are first asked, and
+ * by the platform: in JavaScript that takes ten times as long.
  */
 const LATE: { readonly [name: string]: string } = {
   'brotli/decompress.js': 'export default (...given) => require("brotli/decompress.js")(...given);',
@@ -85,6 +87,19 @@ const LATE: { readonly [name: string]: string } = {
     export const ecb = (...given) => require("@noble/ciphers/aes").ecb(...given);`,
   linebreak: 'export default function (...given) { return new (require("linebreak"))(...given); }',
   'png-js': 'export default function (...given) { return new (require("png-js"))(...given); }',
+  'unicode-trie': `
+    const Trie = require("unicode-trie/index.js");
+    module.exports = class {
+      constructor(packed) { this.packed = packed; }
+      get(codePoint) { return (this.trie ??= new Trie(this.packed)).get(codePoint); }
+    };`,
+  'tiny-inflate': `
+    const { inflateRawSync } = require("node:zlib");
+    module.exports = (packed, into) => {
+      const bytes = inflateRawSync(packed);
+      into.set(bytes);
+      return into.slice(0, bytes.length);
+    };`,
 };
 
 function latePdfParts(): Plugin {
@@ -95,7 +110,7 @@ function latePdfParts(): Plugin {
     resolveId(name, importer = '') {
       if (!Object.hasOwn(LATE, name)) return null;
       if (importer.startsWith(PREFIX)) return { id: name, external: true };
-      return /node_modules\/(?:pdfkit|fontkit)\//.test(importer) ? `${PREFIX}${name}` : null;
+      return /node_modules\/(?:pdfkit|fontkit|unicode-[a-z]+)\//.test(importer) ? `${PREFIX}${name}` : null;
     },
     load: (id) => (id.startsWith(PREFIX) ? (LATE[id.slice(PREFIX.length)] ?? null) : null),
   };
