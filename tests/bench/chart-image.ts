@@ -41,7 +41,7 @@ export async function chartImageBars(): Promise<Bar[]> {
       limit: 1.3,
       rounds: 6,
       work: () => draw().length,
-      least: () => new Resvg(svg, { font }).render().pixels.length + deflateSync(lines, { level: 9 }).length,
+      least: () => new Resvg(svg, { font }).render().pixels.length + deflateSync(lines, { level: 8 }).length,
     }),
     {
       name: `size of the ${drawn}`,

@@ -162,7 +162,8 @@ function file(
   header.writeUInt32BE(height, 4);
   // Eight bits a sample.
   header.set([8, colourType], 8);
-  const packed = deflateSync(lines, { level: 9 });
+  // Level 9 takes five times as long on lines that are alike, for a hundredth less.
+  const packed = deflateSync(lines, { level: 8 });
   return Buffer.concat([
     SIGNATURE,
     chunk('IHDR', header),
