@@ -6,7 +6,6 @@
  * and sets what holds already once more. The page's own system has its origin
  * at the top left, as the library sets it up, so text is turned back upright.
  */
-import type PDFDocument from 'pdfkit';
 import {
   colourOf,
   POINT_MM,
@@ -17,9 +16,8 @@ import {
   type Stroke,
   type TextItem,
 } from '@shared/output/index.ts';
+import type { PdfBytes } from './pdf-bytes.ts';
 import { numberText, PdfFont } from './pdf-font.ts';
-
-type Pdf = InstanceType<typeof PDFDocument>;
 
 /** Names under which the two weights of the font are registered. */
 export const REGULAR = 'regular';
@@ -33,7 +31,7 @@ export class PdfInk {
   private readonly set = new Map<string, string>();
 
   /** Of a document that both fonts were registered in. */
-  constructor(private readonly pdf: Pdf) {
+  constructor(private readonly pdf: PdfBytes) {
     this.regular = PdfFont.of(pdf, REGULAR, 'regular');
     this.semibold = PdfFont.of(pdf, SEMIBOLD, 'semibold');
   }
@@ -49,7 +47,7 @@ export class PdfInk {
   }
 
   private flush(): void {
-    if (this.operators.length > 0) this.pdf.addContent(this.operators.join('\n'));
+    if (this.operators.length > 0) this.pdf.addOperators(this.operators.join('\n'));
     this.operators = [];
   }
 
@@ -96,7 +94,7 @@ export class PdfInk {
     return this.libraryFont(span, sizePt).widthOfString(span.text);
   }
 
-  private libraryFont({ isStrong }: TextItem['spans'][number], sizePt: number): Pdf {
+  private libraryFont({ isStrong }: TextItem['spans'][number], sizePt: number): PdfBytes {
     return this.pdf.font(isStrong ? SEMIBOLD : REGULAR).fontSize(sizePt);
   }
 

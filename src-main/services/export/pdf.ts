@@ -1,12 +1,11 @@
 /** A sheet as PDF: fonts embedded, tagged for assistive technology, the same bytes for the same sheet. */
 import { readFile } from 'node:fs/promises';
-import PDFDocument from 'pdfkit';
 import { noonOf } from '@shared/day/index.ts';
 import { POINT_MM, type SheetDocument, type SheetElement, type SheetItem } from '@shared/output/index.ts';
 import { FONT_FILES } from './fonts.ts';
+import { PdfBytes } from './pdf-bytes.ts';
 import { PdfInk, REGULAR, SEMIBOLD } from './pdf-ink.ts';
 
-type Pdf = InstanceType<typeof PDFDocument>;
 type Structure = PDFKit.PDFStructureElement;
 
 /** The bytes of a PDF of the sheet; a page's size is that of its paper (1 pt = 1/72 in, ISO 32000). */
@@ -14,7 +13,7 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
   const [regular, semibold] = await Promise.all([readFile(FONT_FILES.regular), readFile(FONT_FILES.semibold)]);
   // Of the day alone, so that the bytes depend on the sheet.
   const made = noonOf(sheet.date);
-  const pdf = new PDFDocument({
+  const pdf = new PdfBytes({
     autoFirstPage: false,
     pdfVersion: '1.7',
     tagged: true,
@@ -31,7 +30,6 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
       ModDate: made,
     },
   });
-  const bytes = collect(pdf);
   pdf.registerFont(REGULAR, regular);
   pdf.registerFont(SEMIBOLD, semibold);
   const root = pdf.struct('Document');
@@ -43,21 +41,11 @@ export async function sheetToPdf(sheet: SheetDocument): Promise<Uint8Array> {
     for (const element of page.elements) drawElement(drawn, root, element);
   }
   root.end();
-  pdf.end();
-  return bytes;
-}
-
-function collect(pdf: Pdf): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    pdf.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    pdf.on('end', () => resolve(Buffer.concat(chunks)));
-    pdf.on('error', reject);
-  });
+  return pdf.ended();
 }
 
 interface Drawn {
-  readonly pdf: Pdf;
+  readonly pdf: PdfBytes;
   readonly ink: PdfInk;
 }
 
