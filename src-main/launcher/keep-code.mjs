@@ -14,11 +14,13 @@ const built = resolve(process.argv[2] ?? '');
 const entry = join(built, 'cli.cjs');
 const require = createRequire(entry);
 const work = mkdtempSync(join(tmpdir(), 'walewright-build-'));
+/** The sample project, as it was once saved. */
+const sample = join(import.meta.dirname, 'sample.walewright');
 /** Commands that use what most commands use. */
 const commands = [
   ['demo', '--to', work],
-  ['export', join(work, 'Skerry sleeve.walewright'), '--to', work, '--replace'],
-  ['measure', join(work, 'Skerry sleeve.walewright')],
+  ['export', sample, '--to', work, '--replace'],
+  ['measure', sample],
   ['measure', join(work, 'Skerry sleeve - chart.png')],
 ];
 
