@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright';
 import { projectToText, type Project } from '@shared/project/index.ts';
 import { startBrowserHost } from '../../src-main/browser-host/index.ts';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
 import { FilePanel } from '../e2e/file-panel.ts';
 import { slowPage } from './slowed.ts';
 
@@ -31,7 +31,7 @@ export async function withStand<T>(use: (stand: Stand) => Promise<T>): Promise<T
   const home = join(folder, 'home');
   mkdirSync(home);
   const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: home });
-  const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+  const browser = await chromium.launch({ executablePath: headlessPath(), args: CHROMIUM_FLAGS });
   const newAddress = (): Promise<string> => host.newAddress();
   let opened = 0;
   const open: OpenWindow = async (project, isLeast = false) => {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { chromium, type Page } from 'playwright';
 import { build, preview, type InlineConfig } from 'vite';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
 import { isSlowed, SLOW_FRAME_MS } from './slowed.ts';
 
 /** Builds the page, serves it to a Chromium, and cleans up whatever happens. */
@@ -27,7 +27,7 @@ export async function withPage<T>(use: (page: Page) => Promise<T>): Promise<T> {
     await build(config);
     const server = await preview(config);
     const browser = await chromium.launch({
-      executablePath: chromiumPath(),
+      executablePath: headlessPath(),
       args: CHROMIUM_FLAGS,
     });
     try {

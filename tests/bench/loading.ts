@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright';
 import { startBrowserHost } from '../../src-main/browser-host/index.ts';
-import { CHROMIUM_FLAGS, chromiumPath } from '../chromium.ts';
+import { CHROMIUM_FLAGS, headlessPath } from '../chromium.ts';
 import type { Bar } from './bar.ts';
 
 /** The most that the first load may take, as sent, in kB. */
@@ -30,7 +30,7 @@ async function firstLoadKb(): Promise<number> {
   const folder = mkdtempSync(join(tmpdir(), 'walewright-loading-'));
   mkdirSync(join(folder, 'home'));
   const host = await startBrowserHost({ dataFolder: join(folder, 'data'), homeFolder: join(folder, 'home') });
-  const browser = await chromium.launch({ executablePath: chromiumPath(), args: CHROMIUM_FLAGS });
+  const browser = await chromium.launch({ executablePath: headlessPath(), args: CHROMIUM_FLAGS });
   try {
     const page = await browser.newPage();
     const network = await page.context().newCDPSession(page);
