@@ -56,7 +56,8 @@ export const test = base.extend<Fixtures>({
     });
     await use(async (what = 'sample') => {
       await page.goto(await addressOf(host, what));
-      await page.getByRole('button', { name: 'Commands' }).waitFor();
+      // All of the window is there: it comes up part by part.
+      await page.locator('.window:not([aria-busy])').waitFor();
       await page.evaluate(() => document.fonts.ready);
     });
     expect(complaints.filter((complaint) => !forgiven.some((pattern) => pattern.test(complaint)))).toEqual([]);
