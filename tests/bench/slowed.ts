@@ -59,10 +59,13 @@ export async function slowPage(page: Page): Promise<void> {
         const until = performance.now() + ms;
         while (performance.now() < until);
       };
+      const byHand = (ms: number): void => {
+        if (!(window as HandFree).isHandFree) busy(ms);
+      };
       for (const name of ['keydown', 'pointerdown', 'pointerup', 'dblclick', 'change']) {
-        window.addEventListener(name, () => busy(atEvent), true);
+        window.addEventListener(name, () => byHand(atEvent), true);
       }
-      window.addEventListener('pointermove', () => busy(atMove), true);
+      window.addEventListener('pointermove', () => byHand(atMove), true);
       document.addEventListener('DOMContentLoaded', () => busy(atStart));
       const { fetch } = window;
       window.fetch = (...given) => {
@@ -72,6 +75,19 @@ export async function slowPage(page: Page): Promise<void> {
     },
     { atEvent: AT_EVENT_MS, atMove: AT_MOVE_MS, atStart: AT_START_MS, later: LATER_MS },
   );
+}
+
+/** What a page of the program has where a hand is not held up in it. */
+interface HandFree extends Window {
+  isHandFree?: boolean;
+}
+
+/**
+ * From now on the page is held up no more by what a hand does, only at what it sends: for what is
+ * measured behind a stroke, and would begin within one that is drawn so slowly.
+ */
+export async function freeHand(page: Page): Promise<void> {
+  await page.evaluate(() => void ((window as HandFree).isHandFree = true));
 }
 
 /** What a page that draws with parts of the program is told: how long each of its frames is held up, ms. */
