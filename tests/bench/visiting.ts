@@ -8,6 +8,7 @@ import type { Page } from 'playwright';
 import { sampleProject } from '@shared/project/index.ts';
 import { median, type Bar } from './bar.ts';
 import { withWindows } from './built-window.ts';
+import { roundsOf } from './slowed.ts';
 import { tasksOf } from './tasks.ts';
 
 /** A hand that rests so long has had the other benches made ready (`window/prepare-at-rest.ts`). */
@@ -90,7 +91,7 @@ export async function visitingBars(): Promise<Bar[]> {
     const first = { piece: [] as number[], sheet: [] as number[] };
     const again = { piece: [] as number[], motif: [] as number[] };
     const least = { piece: [] as number[], motif: [] as number[], sheet: [] as number[] };
-    for (let round = 0; round < ROUNDS; round++) {
+    for (let round = 0; round < roundsOf(ROUNDS); round++) {
       const page = await open(sampleProject());
       await atRest(page);
       least.motif.push(await leastFor(page));
