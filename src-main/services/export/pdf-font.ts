@@ -33,6 +33,11 @@ interface EmbeddedFont {
   readonly font: {
     glyphForCodePoint(codePoint: number): Glyph;
     getGlyph(id: number, codePoints: readonly number[]): Glyph;
+    /** The bytes of the file, and where its tables begin in them. */
+    readonly stream: { readonly buffer: Uint8Array };
+    readonly directory: { readonly tables: { readonly post: { readonly offset: number } } };
+    /** The tables that were read. */
+    readonly _tables: { post?: unknown };
   };
   /** What is embedded: the glyphs that were included, by the number that they have in it. */
   readonly subset: { includeGlyph(id: number): number };
@@ -86,6 +91,7 @@ export class PdfFont {
   /** The font of this name, which `pdf` has been given, and of this weight. */
   static of(pdf: Pdf, name: string, weight: 'regular' | 'semibold'): PdfFont {
     const withFonts = pdf.font(name) as unknown as WithFonts;
+    withoutNames(withFonts._font);
     return new PdfFont(withFonts, withFonts._font, kerningOf(weight));
   }
 
@@ -140,6 +146,16 @@ export class PdfFont {
     }
     return { glyphs: glyphs.replaceAll('><', ''), width };
   }
+}
+
+/**
+ * Reads the two things that are embedded of the table `post` (OpenType 1.9). The library reads the
+ * names of all 2,000 glyphs with them, which nobody asks for.
+ */
+function withoutNames({ font }: EmbeddedFont): void {
+  const { buffer } = font.stream;
+  const table = new DataView(buffer.buffer, buffer.byteOffset + font.directory.tables.post.offset);
+  font._tables.post = { italicAngle: table.getInt32(4) / 0x10000, isFixedPitch: table.getUint32(12) };
 }
 
 function once<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
