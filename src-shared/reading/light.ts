@@ -10,7 +10,8 @@
  * (shadow.ts). Nothing is assumed about where paper is, so an all-over motif
  * without white is no trouble. Worked in logarithms, where light is a sum.
  */
-import { shadowOn, type Slopes } from './shadow.ts';
+import type { Slopes } from './shadow-inside.ts';
+import { shadowOn } from './shadow.ts';
 import { pairsOf, Surface, type Pair } from './surface.ts';
 
 /** How much brighter than the usual each cell is lit, as a factor. */

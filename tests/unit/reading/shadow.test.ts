@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lightOn } from '../../../src-shared/reading/light.ts';
 import type { Grid } from '../../../src-shared/grid/index.ts';
+import { Chances } from '../../generate/charts/random.ts';
 import { blobs, speckled } from './motifs.ts';
 
 const PAPER = 235;
@@ -63,6 +64,37 @@ describe('the shadow of a hand with a sharp edge', () => {
     const { levels, slopes } = seen(grid, lit);
     const found = off(lightOn(levels, 60, 40, slopes).light, grid, lit).sort((a, b) => a - b);
     expect(found.at(-1)).toBeLessThan(0.1);
+  });
+});
+
+describe('a shadow that is seen badly', () => {
+  it('lies over a few cells in a corner of a large chart', () => {
+    const grid = blobs(90, 30, 2, 4);
+    const lit = shadow((x, y) => 0.42 * x + 0.91 * y - 5, 2);
+    const { levels, slopes } = seen(grid, lit);
+    const found = off(lightOn(levels, 90, 30, slopes).light, grid, lit).sort((a, b) => a - b);
+    expect(found.at(-1)).toBeLessThan(0.12);
+  });
+
+  it('falls softly over small cells in which a coarse picture shows less than half of it', () => {
+    const chances = new Chances(3);
+    const grid = blobs(120, 80, 2, 4);
+    const lit = shadow((x, y) => 0.14 * x + 0.99 * y - 30, 8);
+    const { levels, slopes } = seen(grid, lit);
+    const flattened = slopes.map((slope) => 0.45 * slope + 0.05 * chances.normal());
+    const found = off(lightOn(levels, 120, 80, flattened).light, grid, lit).sort((a, b) => a - b);
+    expect(found.at(-1)).toBeLessThan(0.12);
+  });
+
+  it('is none where cells differ softly and light does not fall inside any', () => {
+    const chances = new Chances(3);
+    const grid = blobs(120, 80, 2, 4);
+    const { levels } = seen(
+      grid,
+      shadow((x, y) => 0.14 * x + 0.99 * y - 30, 8),
+    );
+    const noise = Float64Array.from({ length: levels.length * 2 }, () => 0.05 * chances.normal());
+    expect(lightOn(levels, 120, 80, noise).onEdge).toBeNull();
   });
 });
 
