@@ -55,15 +55,33 @@ export interface FoundGroups {
  */
 export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): FoundColours {
   const looked = some(colours, isClean, 3);
-  const { centres, evidence } = findGroups(looked, 3, wanted, (one, other) => {
-    const difference = linearDifference(
-      linearOfOklab(one as unknown as Oklab),
-      linearOfOklab(other as unknown as Oklab),
-    );
-    return difference / LEAST_DIFFERENCE;
-  });
+  const { centres, evidence } = findGroups(looked, 3, wanted, differenceOf);
   const colour = (_: unknown, i: number): Oklab => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab;
   return { colours: Array.from({ length: centres.length / 3 }, colour), evidence };
+}
+
+function differenceOf(one: readonly number[], other: readonly number[]): number {
+  const difference = linearDifference(linearOfOklab(one as unknown as Oklab), linearOfOklab(other as unknown as Oklab));
+  return difference / LEAST_DIFFERENCE;
+}
+
+/** Of two halves of what is one, the smaller has at least this share, or it is a few that are spoiled. */
+const LEAST_HALF = 0.15;
+
+/**
+ * How far apart the two colours lie that the cells of one `group` have, in OKLab:
+ * at 1 and below, and where there are not two, they have one.
+ */
+export function coloursApart(colours: Colours, groups: Uint8Array, group: number): number {
+  const members = [...groups.keys()].filter((cell) => groups[cell] === group);
+  const own = Float64Array.from(members.flatMap((cell) => [...colours.subarray(cell * 3, cell * 3 + 3)]));
+  if (members.length < 2 * LEAST_CELLS) return 0;
+  const looked = some(own, new Uint8Array(members.length).fill(1), 3);
+  const { centres, evidence } = findGroups(looked, 3, 2, differenceOf);
+  if (centres.length < 6) return 0;
+  const halves = nearestOf(looked, centres, 3);
+  const inOne = halves.reduce((sum, half) => sum + half, 0) / halves.length;
+  return Math.min(inOne, 1 - inOne) < LEAST_HALF ? 0 : evidence.closest;
 }
 
 /**

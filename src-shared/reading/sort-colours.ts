@@ -1,5 +1,5 @@
 /** Cells sorted by yarn. */
-import { findColours, type Evidence } from './clusters.ts';
+import { coloursApart, findColours, type Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance, type Colours } from './k-means.ts';
 import { colourTextOf, oklab, type Oklab } from './oklab.ts';
 import type { CellSamples } from './sample.ts';
@@ -32,6 +32,13 @@ const STRAY_TIMES = 6;
 /** Two yarns that look nearer than this (OKLab) look alike. */
 const LEAST_APART = 0.06;
 
+/**
+ * Cells of one yarn have one colour around their signs. Where they have two, so
+ * many times as far apart as is needed to be two, as much of a dark sign on a
+ * light colour was taken for as much of a light one on a dark, and their number is open.
+ */
+const TWO_AROUND = 3;
+
 /** Cells of one yarn lie about this far apart at least (OKLab). */
 const LEAST_USUAL = 0.01;
 
@@ -58,14 +65,16 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
     const cell = quarter >> 2;
     if (yarn !== yarns[cell]) strayQuarters[cell] = (strayQuarters[cell] as number) + 1;
   });
+  const rims = clean === null ? inOklab(samples.rims) : null;
+  const isOpen = rims !== null && colours.some((_, yarn) => coloursApart(rims, yarns, yarn) >= TWO_AROUND);
   const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
   return {
     yarns,
-    colours: (clean === null ? seenColours(colours, yarns, larger, inOklab(samples.rims)) : colours).map(colourTextOf),
+    colours: (rims === null ? colours : seenColours(colours, yarns, larger, rims)).map(colourTextOf),
     margins: marginsOf(cells, centres, yarns, own),
     distances: timesUsual(own, yarns, LEAST_USUAL),
     strayQuarters,
-    evidence: wanted === null ? evidence : null,
+    evidence: wanted === null ? (isOpen ? { closest: 1, merged: 1 } : evidence) : null,
   };
 }
 
