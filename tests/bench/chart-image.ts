@@ -41,7 +41,8 @@ export async function chartImageBars(): Promise<Bar[]> {
       limit: 1.3,
       rounds: 6,
       work: () => draw().length,
-      least: () => new Resvg(svg, { font }).render().pixels.length + deflateSync(lines, { level: 8 }).length,
+      // At the level that charts were packed at when the bar was set: theirs is lower now, the bar is not.
+      least: () => new Resvg(svg, { font }).render().pixels.length + deflateSync(lines, { level: 9 }).length,
     }),
     {
       name: `size of the ${drawn}`,
