@@ -263,7 +263,7 @@ const PIECES_AND_SIZES: readonly Mutant[] = [
 /** In the order of reading: how lines bend, how light falls, what signs are, and why nothing was found. */
 const READING: readonly Mutant[] = [
   { in: 'bulges', text: '-up(at, 0) > MOST_OUT', becomes: 'up(at, 0) > MOST_OUT' },
-  { in: 'shadowOn', text: '!fallsInside(best.edge, slopes, field)', becomes: 'false' },
+  { in: 'isShadow', text: 'fallsInside(edge, slopes, field)', becomes: 'true' },
   { in: 'LEAST_EXPLAINED', text: '2.5', becomes: '0.5' },
   { in: 'areParted', text: 'Math.min(these.length', becomes: 'Math.max(these.length' },
   { in: 'areParted', text: '> (PARTED_TIMES', becomes: '> (0.5 * PARTED_TIMES' },
