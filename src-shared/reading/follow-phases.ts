@@ -64,13 +64,16 @@ export function followed(windows: readonly (readonly Window[])[]): Window[] {
  * Puts `those` by whole cells where the steps from one to the next go on as
  * they began: paper that rolls up at one side does so ever more, and there a
  * step of more than half a cell looks like a smaller one back. Begun where
- * windows differ least; all bands together say where they lie.
+ * windows differ least; all bands together say where they lie, and where fewer
+ * than half of them are clear, as on a card, they say nothing.
  */
 function goneOn(windows: readonly (readonly Window[])[], those: ReadonlySet<Window>): void {
   const columns = (windows[0] ?? []).map((_, w) =>
     windows.flatMap((band) => band[w] ?? []).filter((one) => those.has(one)),
   );
-  const places = columns.map((column) => middleOf(column.map(({ phase }) => phase)));
+  const places = columns.map((column) =>
+    2 * column.length < windows.length ? NaN : middleOf(column.map(({ phase }) => phase)),
+  );
   const steps = places.slice(1).map((place, w) => place - (places[w] as number));
   const known = [...steps.keys()].filter((w) => !Number.isNaN(steps[w]));
   if (known.length === 0) return;
