@@ -72,7 +72,7 @@ export async function gaugesBars(): Promise<Bar[]> {
       await page.getByRole('heading', { name: words.piece.before.title }).waitFor();
       await page.getByRole('group', { name: findingWords.line.label }).getByRole('button', { expanded: false }).click();
       // All is worked out that comes a moment later.
-      await page.getByRole('button', { name: findingWords.remedy.label['own-balls'] }).first().waitFor();
+      await page.locator('.remedy').first().waitFor();
     }
     const bars: Bar[] = [];
     for (const seen of ['flat', 'seamed'] as const) {
