@@ -7,15 +7,15 @@
 import type { ProjectAt } from '@shared/project/index.ts';
 import type { Session } from '../session/session.ts';
 import type { SheetPreview } from '../sheet/preview.ts';
-import { inSlices } from '../worker/in-slices.ts';
 import type { SheetViewModel } from '../sheet/view-model.ts';
+import { inSlices } from '../worker/in-slices.ts';
 
 /** What it takes, none of which comes with the page. */
 export interface RestParts {
   readonly preview: () => Promise<{ readonly SheetPreview: new () => SheetPreview }>;
   readonly benches: () => Promise<unknown>;
   readonly piece: () => Promise<{ readonly prepareFound: (project: ProjectAt) => Generator<null, void, void> }>;
-  /** Where the worker cannot be had, nothing is prepared: the window would be busy with it. */
+  /** Where the worker cannot be had, the sheet is not prepared: the window would be busy with it. */
   readonly worker: () => Promise<unknown>;
 }
 
@@ -33,11 +33,13 @@ export function prepareAtRest(session: Looked, viewModel: SheetViewModel, parts:
     if (!mayPrepare(session)) return;
     try {
       const [{ prepareFound }] = await Promise.all([parts.piece(), parts.benches()]);
-      await inSlices(
+      // What stands in the way is told where the bench asks for the same.
+      const prepared = await inSlices(
         () => prepareFound(session.current),
         () => now === changes,
         () => undefined,
       );
+      if (prepared === null) return;
       const [{ SheetPreview }] = await Promise.all([parts.preview(), parts.worker()]);
       if (now !== changes) return;
       viewModel.preview ??= new SheetPreview();
