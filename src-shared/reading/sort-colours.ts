@@ -39,6 +39,9 @@ const LEAST_APART = 0.06;
  */
 const TWO_AROUND = 3;
 
+/** Two yarns are no further apart than what is one: how many there are is open. */
+const OPEN: Evidence = { closest: 1, merged: 1 };
+
 /** Cells of one yarn lie about this far apart at least (OKLab). */
 const LEAST_USUAL = 0.01;
 
@@ -74,7 +77,7 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
     margins: marginsOf(cells, centres, yarns, own),
     distances: timesUsual(own, yarns, LEAST_USUAL),
     strayQuarters,
-    evidence: wanted === null ? (isOpen ? { closest: 1, merged: 1 } : evidence) : null,
+    evidence: wanted === null ? (isOpen ? OPEN : evidence) : null,
   };
 }
 
