@@ -1,6 +1,6 @@
 /** Which steps a lattice may have, of all that was seen over a picture, and what comes of following each. */
 import type { Point } from './corners.ts';
-import { grown, type Anchor } from './lattice.ts';
+import { grown, SPACING, type Anchor } from './lattice.ts';
 import type { Seed } from './lattice-seed.ts';
 import { spread } from './lattice-spread.ts';
 import type { Photo } from './photo.ts';
@@ -98,12 +98,13 @@ export function followed(
   hypothesis: Hypothesis,
   isFree: (at: Point) => boolean = () => true,
   isCarriedOn = true,
+  spacingOf: (seed: Seed) => number = () => SPACING,
 ): Lattice | null {
   for (const { seed, level } of hypothesis.slice(0, MOST_TRIED)) {
     const picture = photo.levels[level] as Picture;
     const scale = 2 ** level;
     const isFreeHere = ({ x, y }: Point): boolean => isFree({ x: x * scale, y: y * scale });
-    const seen = grown(picture, seed, isFreeHere);
+    const seen = grown(picture, seed, isFreeHere, spacingOf(seed));
     const anchors = isCarriedOn ? spread(picture, seen, isFreeHere) : seen;
     if (anchors.length < LEAST_ANCHORS) continue;
     // By the area that each speaks for: a lattice twice as fine has twice as many.

@@ -9,8 +9,9 @@
 import { findColours } from './clusters.ts';
 import { followed, hypothesesOf, type PlacedSeed } from './follow-lattice.ts';
 import { groundFirst } from './ground-first.ts';
+import { SPACING } from './lattice.ts';
 import { chartOn, lookedAt, type FoundChart } from './lattice-chart.ts';
-import { seedsOf } from './lattice-seed.ts';
+import { seedsOf, type Seed } from './lattice-seed.ts';
 import { roughLight } from './light.ts';
 import { luma } from './luma.ts';
 import { colourTextOf, oklab, oklabOfText, type Oklab } from './oklab.ts';
@@ -24,6 +25,11 @@ import type { Steps } from './steps.ts';
 /** Windows looked at either way, and lattices followed. */
 const WINDOWS = 3;
 const MOST_FOLLOWED = 2;
+
+/** Crossings this many cells apart are enough, … */
+const MOST_SPACING = 5;
+/** … if so many would lie along all of the picture. */
+const ALONG = 12;
 
 /** Of fewer crossings no lattice is laid. */
 const LEAST_ANCHORS = 9;
@@ -45,10 +51,13 @@ const MOST_ASKED = 800;
 export function* glimpseChart(photo: Photo): Steps<FoundChart | null> {
   for (const [level, picture] of photo.levels.slice(0, LEVELS).entries()) {
     if (Math.min(picture.width, picture.height) < LEAST_SIDE) return null;
-    const seeds = seedsOf(picture, false, WINDOWS).map((seed): PlacedSeed => ({ seed, level }));
+    const seeds = (seedsInMiddle(picture) ?? seedsOf(picture, false, WINDOWS)).map((seed): PlacedSeed => ({
+      seed,
+      level,
+    }));
     yield { stage: 'find-chart', done: 0.4 };
     for (const hypothesis of hypothesesOf(seeds).slice(0, MOST_FOLLOWED)) {
-      const lattice = followed(photo, hypothesis, () => true, false);
+      const lattice = followed(photo, hypothesis, () => true, false, spacingIn(picture));
       yield { stage: 'find-chart', done: 0.7 };
       if (lattice === null || lattice.anchors.length < LEAST_ANCHORS) continue;
       const chart = chartOn(lookedAt(lattice));
@@ -57,6 +66,43 @@ export function* glimpseChart(photo: Photo): Steps<FoundChart | null> {
     }
   }
   return null;
+}
+
+/** How far apart crossings are looked at: the wider, the more cells a lattice may have. */
+function spacingIn({ width, height }: Picture): (seed: Seed) => number {
+  return ({ across }) => {
+    const cells = Math.max(width, height) / Math.hypot(across.x, across.y);
+    return Math.max(SPACING, Math.min(MOST_SPACING, Math.floor(cells / ALONG)));
+  };
+}
+
+/** Of a picture's width and height so much is its middle, … */
+const MIDDLE = 0.5;
+/** … which is looked at in so many windows either way; nearly all of them must say the same, … */
+const MIDDLE_WINDOWS = 2;
+/** … and of steps no longer than this, in pixels: of large cells a window holds so few that it may take two for one. */
+const MOST_STEP = 16;
+
+/** The seeds of the middle of a picture, where a chart mostly is; null where it does not tell. */
+function seedsInMiddle(picture: Picture): Seed[] | null {
+  const width = Math.round(MIDDLE * picture.width);
+  const height = Math.round(MIDDLE * picture.height);
+  const left = (picture.width - width) >> 1;
+  const top = (picture.height - height) >> 1;
+  const rgba = new Uint8ClampedArray(width * height * 4);
+  for (let y = 0; y < height; y++) {
+    const from = ((top + y) * picture.width + left) * 4;
+    rgba.set(picture.rgba.subarray(from, from + width * 4), y * width * 4);
+  }
+  const seeds = seedsOf({ width, height, rgba }, false, MIDDLE_WINDOWS).map((seed) => ({
+    ...seed,
+    at: { x: seed.at.x + left, y: seed.at.y + top },
+  }));
+  const [likeliest] = hypothesesOf(seeds.map((seed) => ({ seed, level: 0 })));
+  const isTold = likeliest?.every(({ seed: { across, down } }) =>
+    [across, down].every(({ x, y }) => Math.hypot(x, y) <= MOST_STEP),
+  );
+  return isTold && likeliest && likeliest.length >= MIDDLE_WINDOWS ** 2 - 1 ? seeds : null;
 }
 
 /**

@@ -46,7 +46,12 @@ const NEIGHBOURS = 2;
 const STEADINESS = 12;
 
 /** The crossings that hang together with the seed, where `isFree`; none where it was mistaken. */
-export function grown(picture: Picture, seed: Seed, isFree: (at: Point) => boolean = () => true): Anchor[] {
+export function grown(
+  picture: Picture,
+  seed: Seed,
+  isFree: (at: Point) => boolean = () => true,
+  spacing = SPACING,
+): Anchor[] {
   const found = new Map<number, Anchor>();
   const looked = new Map<number, number>();
   const first = begun(picture, seed);
@@ -57,19 +62,19 @@ export function grown(picture: Picture, seed: Seed, isFree: (at: Point) => boole
     const next: Anchor[] = [];
     for (const { column, row } of rim.sort((a, b) => b.clarity - a.clarity)) {
       for (const [dc, dr] of AROUND) {
-        const [c, r] = [column + dc * SPACING, row + dr * SPACING];
+        const [c, r] = [column + dc * spacing, row + dr * spacing];
         const key = keyOf(c, r);
         if (found.has(key)) continue;
-        const known = knownAround(found, c, r);
+        const known = knownAround(found, c, r, spacing);
         // Looked at again only when more is known.
         if (known.length <= (looked.get(key) ?? 0)) continue;
         looked.set(key, known.length);
-        const foretold = foretoldAt(known, c, r);
+        const foretold = foretoldAt(known, c, r, spacing);
         const { x, y } = foretold.at;
         if (x < 0 || y < 0 || x > picture.width || y > picture.height || !isFree(foretold.at)) continue;
         const anchor = anchorAt(picture, foretold, MOST_OFF);
         if (anchor === null) continue;
-        const settled = { ...foretoldAt([...known, anchor], c, r), at: anchor.at, clarity: anchor.clarity };
+        const settled = { ...foretoldAt([...known, anchor], c, r, spacing), at: anchor.at, clarity: anchor.clarity };
         found.set(key, settled);
         next.push(settled);
       }
@@ -129,11 +134,11 @@ function anchorAt(picture: Picture, foretold: Anchor, mostOff: number): Anchor |
   return { ...foretold, at, clarity };
 }
 
-function knownAround(found: ReadonlyMap<number, Anchor>, column: number, row: number): Anchor[] {
+function knownAround(found: ReadonlyMap<number, Anchor>, column: number, row: number, spacing: number): Anchor[] {
   const known: Anchor[] = [];
   for (let dr = -NEIGHBOURS; dr <= NEIGHBOURS; dr++) {
     for (let dc = -NEIGHBOURS; dc <= NEIGHBOURS; dc++) {
-      const anchor = found.get(keyOf(column + dc * SPACING, row + dr * SPACING));
+      const anchor = found.get(keyOf(column + dc * spacing, row + dr * spacing));
       if (anchor) known.push(anchor);
     }
   }
@@ -141,7 +146,7 @@ function knownAround(found: ReadonlyMap<number, Anchor>, column: number, row: nu
 }
 
 /** A plane through the known crossings around, whose slopes are held to the steps of the nearest. */
-function foretoldAt(known: readonly Anchor[], column: number, row: number): Anchor {
+function foretoldAt(known: readonly Anchor[], column: number, row: number, spacing: number): Anchor {
   const left = Matrix.zeros(3, 3);
   const right = Matrix.zeros(3, 2);
   let nearest = known[0] as Anchor;
@@ -150,7 +155,7 @@ function foretoldAt(known: readonly Anchor[], column: number, row: number): Anch
     const [c, r] = [anchor.column - column, anchor.row - row];
     const distance = c * c + r * r;
     if (distance < least && distance > 0) [nearest, least] = [anchor, distance];
-    const weight = anchor.clarity / (1 + distance / (2 * SPACING * SPACING));
+    const weight = anchor.clarity / (1 + distance / (2 * spacing * spacing));
     const terms = [1, c, r];
     for (let i = 0; i < 3; i++) {
       const term = weight * (terms[i] as number);

@@ -1,5 +1,6 @@
 /** How dark lines are: usually, and where they fade across a sheet. */
 import type { Bounds, CellSides } from './cell-sides.ts';
+import { nthOf } from './nth.ts';
 
 /** Columns and rows to either side whose lines tell how strong lines are there. */
 const STRONG_AROUND = 3;
@@ -18,10 +19,7 @@ export function strengths(
 ): (column: number, row: number) => number {
   const [fromRow, toRow] = [Math.max(0, core.top - within.top), Math.min(rows, core.bottom - within.top)];
   const [fromColumn, toColumn] = [Math.max(0, core.left - within.left), Math.min(columns, core.right - within.left)];
-  const shareOf = (shares: number[]): number => {
-    shares.sort((a, b) => a - b);
-    return shares[Math.floor(STRONG * shares.length)] ?? 0;
-  };
+  const shareOf = (shares: number[]): number => nthOf(shares, Math.floor(STRONG * shares.length)) ?? 0;
   const gathered = (left: number, right: number, top: number, bottom: number): number => {
     const shares: number[] = [];
     for (let row = Math.max(0, top); row < Math.min(rows, bottom); row++) {

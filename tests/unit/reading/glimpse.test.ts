@@ -17,8 +17,8 @@ import { blobs } from './motifs.ts';
 const camera = { width: 640, height: 520, roll: 4, tilt: 9, pan: -6, fill: 0.86 };
 const CELL = 6;
 
-function glimpsed(grid: Grid, style: (typeof charts)[number]['style']) {
-  const { picture, corners } = photograph(grid, style, camera, { blur: 0.6, noise: 3, light: (x) => 1 - 0.3 * x });
+function glimpsed(grid: Grid, style: (typeof charts)[number]['style'], held = camera) {
+  const { picture, corners } = photograph(grid, style, held, { blur: 0.6, noise: 3, light: (x) => 1 - 0.3 * x });
   const photo = photoOf(picture);
   const chart = finish(glimpseChart(photo));
   const straight = (at: Corners) =>
@@ -57,6 +57,18 @@ describe('a glimpse', () => {
     const again = roughCells(straight(corners), 40, 32, printed.levels, reading?.colours ?? null);
     expect(again?.colours).toEqual(reading?.colours);
     expect(shareWrong(grid, again?.grid as Grid)).toBeLessThan(0.02);
+  });
+
+  it('sees one of many small cells, and of few large ones', () => {
+    const held = { ...camera, width: 1100, height: 860 };
+    const many = glimpsed(blobs(96, 74, 4, 5), { ...printed.style, cellHeight: 1 }, held);
+    expect(many.chart).toMatchObject({ columns: 96, rows: 74 });
+    many.chart?.corners.forEach(({ x, y }, index) => {
+      const { x: right, y: down } = many.corners[index] as Corners[number];
+      expect(Math.hypot(x - right, y - down)).toBeLessThan(5);
+    });
+    const few = glimpsed(blobs(24, 20, 4, 5), { ...printed.style, cellHeight: 1 });
+    expect(few.chart).toMatchObject({ columns: 24, rows: 20 });
   });
 
   it('tells ink from paper', () => {
