@@ -19,19 +19,40 @@ export interface Reduced {
 /** To bring down many millions of pixels takes a tenth of a second, so it is done where no window waits. */
 export function reduced(picture: Picture): Reduced {
   const canvas = smallCanvas(picture, MOST_SHOWN);
-  const side = Math.max(picture.width, picture.height);
-  const small = side > WORTH_COPYING * MOST_SMALL ? pixelsOf(canvas, MOST_SMALL / side, picture) : null;
+  const small = smallOf(canvas, picture);
   return { shown: canvas.transferToImageBitmap(), small };
 }
 
-/** What a canvas shows of a picture, at this scale of the picture. */
-function pixelsOf(canvas: OffscreenCanvas, scale: number, whole: Picture): Picture {
+/** The same of a picture as the browser holds it, which is quicker than to draw its pixels. */
+export function reducedImage(image: ImageBitmap): Reduced {
+  return {
+    shown: drawn(image, Math.min(1, MOST_SHOWN / Math.max(image.width, image.height)), image).transferToImageBitmap(),
+    small: smallOf(image, image),
+  };
+}
+
+/** Null for what is small itself. */
+function smallOf(shown: CanvasImageSource, whole: Size): Picture | null {
+  const side = Math.max(whole.width, whole.height);
+  if (side <= WORTH_COPYING * MOST_SMALL) return null;
+  const canvas = drawn(shown, MOST_SMALL / side, whole);
+  const { width, height } = canvas;
+  return { width, height, rgba: contextOf(canvas).getImageData(0, 0, width, height).data };
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What shows all of a picture, on a canvas at this scale of the picture. */
+function drawn(shown: CanvasImageSource, scale: number, whole: Size): OffscreenCanvas {
   const side = (length: number): number => Math.max(1, Math.round(length * scale));
-  const [width, height] = [side(whole.width), side(whole.height)];
-  const context = contextOf(new OffscreenCanvas(width, height));
+  const canvas = new OffscreenCanvas(side(whole.width), side(whole.height));
+  const context = contextOf(canvas);
   context.imageSmoothingQuality = 'high';
-  context.drawImage(canvas, 0, 0, width, height);
-  return { width, height, rgba: context.getImageData(0, 0, width, height).data };
+  context.drawImage(shown, 0, 0, canvas.width, canvas.height);
+  return canvas;
 }
 
 /** Rows of the picture that are on a canvas at once: one for all of it would hold all pixels a second time. */

@@ -1,6 +1,7 @@
 /** Pictures that the browser decodes, once their files were checked. */
 import { problemError } from '@shared/problem/index.ts';
 import { blankPicture, type Picture, type PictureFile } from '@shared/reading/index.ts';
+import { reducedImage, type Reduced } from '../small-canvas.ts';
 
 const STRIP_ROWS = 256;
 
@@ -15,7 +16,7 @@ export type Checked = Exclude<PictureFile, { readonly kind: 'SVG' }>;
 export async function decodedByBrowser(
   bytes: Uint8Array<ArrayBuffer>,
   { kind, width, height }: Checked,
-): Promise<Picture> {
+): Promise<{ readonly picture: Picture } & Reduced> {
   const image = await createImageBitmap(new Blob([bytes], { type: `image/${kind.toLowerCase()}` }), {
     imageOrientation: 'from-image',
   }).catch(() => {
@@ -25,7 +26,7 @@ export async function decodedByBrowser(
     const isAsChecked = image.width === width && image.height === height;
     const isTurned = image.width === height && image.height === width;
     if (!isAsChecked && !isTurned) throw problemError('picture-broken', { kind, damage: 'second-header' });
-    return pixelsOf(image);
+    return { picture: pixelsOf(image), ...reducedImage(image) };
   } finally {
     image.close();
   }

@@ -35,7 +35,8 @@ async function pixelsOf(bytes: Uint8Array<ArrayBuffer>): Promise<Decoded> {
     case 'PBM':
       return shown('PBM', decodePhoto(bytes).picture);
     default:
-      return shown(file.kind, await (isLarge(file) ? decodedByRows(bytes, file) : decodedByBrowser(bytes, file)));
+      if (isLarge(file)) return shown(file.kind, decodedByRows(bytes, file));
+      return { kind: file.kind, ...(await decodedByBrowser(bytes, file)) };
   }
 }
 
