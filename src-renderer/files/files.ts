@@ -128,6 +128,7 @@ export class Files {
 
   /** A picture beside one that is being read, where it is told what is wrong with it; null where none is chosen. */
   async chooseFurtherPhoto(): Promise<Outcome<ChosenPicture> | null> {
+    this.expectPicture();
     const path = await this.asking.fileToOpen('picture');
     return path === null ? null : this.host.call('documents.read', { path });
   }
@@ -158,6 +159,14 @@ export class Files {
     const read = projectIn(bytes, name);
     if (!read.ok) this.fail(read.problem);
     else if (isWanted()) await this.putOnTable(read.value, file);
+  }
+
+  /** A picture may be given soon: its workers come up. That they do not is told where they are needed. */
+  expectPicture(): void {
+    pictureDecoder().then(
+      ({ getReady }) => getReady(),
+      () => undefined,
+    );
   }
 
   /** Opens a file that was dropped onto the window. */

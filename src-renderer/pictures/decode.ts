@@ -8,14 +8,15 @@
  */
 import { at } from '@shared/problem/index.ts';
 import type { Picture, PictureKind } from '@shared/reading/index.ts';
-import DecodingWorker from './decoding/decode.worker.ts?worker&inline';
 import { drawnSvg } from './decoding/draw-svg.ts';
 import { decodedWithin } from './decoding/limited.ts';
 import type { GivenPicture } from './given.ts';
+import { getReady, keepDecoder, takeDecoder } from './made-ready.ts';
 import { reduced } from './small-canvas.ts';
 
-/** What a picture of cells becomes: it comes with the readers, which the window does not wait for. */
+/** What a picture of cells becomes, and getting ready for one: they come with the readers, which the window does not wait for. */
 export { projectFromPicture } from '@shared/picture/index.ts';
+export { getReady } from './made-ready.ts';
 
 /** The picture as it is seen upright, and the kind of file it came from. */
 export interface DecodedPicture extends Picture {
@@ -31,9 +32,17 @@ export interface DecodedPicture extends Picture {
  * answer. Throws what `givenPicture` throws, or `work-stopped`; problems name the file.
  */
 export async function lookAtPicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<GivenPicture> {
-  return decodedWithin(new DecodingWorker(), { kind: 'given', bytes, name }).catch((thrown: unknown) => {
+  // Where it was dropped or pasted, nothing is ready yet.
+  getReady();
+  const decoder = takeDecoder();
+  try {
+    const given = await decodedWithin(decoder, { kind: 'given', bytes, name });
+    // Its pixels are mostly wanted next.
+    keepDecoder(decoder);
+    return given;
+  } catch (thrown) {
     throw at(name, thrown);
-  });
+  }
 }
 
 /**
@@ -43,8 +52,10 @@ export async function lookAtPicture(bytes: Uint8Array<ArrayBuffer>, name: string
  * `work-stopped`.
  */
 export async function decodePicture(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<DecodedPicture> {
+  const decoder = takeDecoder();
   try {
-    const decoded = await decodedWithin(new DecodingWorker(), { kind: 'pixels', bytes });
+    const decoded = await decodedWithin(decoder, { kind: 'pixels', bytes });
+    decoder.terminate();
     const { kind } = decoded;
     if (kind !== 'SVG') {
       const { picture, shown, small } = decoded;

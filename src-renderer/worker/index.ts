@@ -1,2 +1,3 @@
 export * from './client.ts';
 export type * from './jobs/table.ts';
+export { startWorker } from './start.ts';

@@ -22,6 +22,8 @@ const MOST_FRAMES = 2;
 const MOST_OF_FULL = 0.5;
 /** Moves of the hand on a corner; those at first come while the machine is still busy. */
 const MOVES = 40;
+/** From where files show until one is pressed. */
+const CHOOSING_MS = 1500;
 /** Beyond its bar by this a slowed page is. */
 const BEYOND = 1.2;
 
@@ -162,6 +164,8 @@ export async function photoAnswerBars({ open }: Stand, name: string, file: Buffe
     frames.push(await frameOf(page));
     await slowed(page, 'pointerdown', MOST_DECODINGS * decodes);
     await page.keyboard.press('Control+Shift+G');
+    // Nobody chooses a file in less.
+    await page.waitForTimeout(CHOOSING_MS);
     await new FilePanel(page).open(name);
     const last = async (event: string, isExact: boolean): Promise<number> =>
       (await answeredAfter(page, event, isExact)).at(-1) as number;

@@ -97,3 +97,67 @@ test('what was given up at a glance is looked over when it is taken up again', a
   await dialog.getByRole('button', { name: 'Continue' }).click();
   await expect(dialog.getByRole('button', { name: 'Use as the motif' })).toBeEnabled();
 });
+
+/** What each worker of the page was asked, and what they answered, in order. */
+async function listeningIn(page: Page): Promise<(about: string) => Promise<readonly string[]>> {
+  await page.addInitScript(() => {
+    const heard: string[] = [];
+    (window as unknown as { heard: string[] }).heard = heard;
+    let count = 0;
+    const { Worker } = window;
+    window.Worker = class extends Worker {
+      readonly #number = count++;
+
+      constructor(...given: ConstructorParameters<typeof Worker>) {
+        super(...given);
+        this.addEventListener('message', ({ data }: MessageEvent) => {
+          if (data?.kind === 'ended' && data.id < 0) heard.push(`glimpse practised by ${this.#number}`);
+        });
+      }
+
+      override postMessage(message: unknown, given?: Transferable[] | StructuredSerializeOptions): void {
+        const { ask, kind } = (message ?? {}) as { ask?: unknown; kind?: string };
+        if (ask === 'glimpse') heard.push(`glimpse asked of ${this.#number}`);
+        if (kind === 'given' || kind === 'pixels') heard.push(`decoding asked of ${this.#number}`);
+        super.postMessage(message, given as Transferable[]);
+      }
+    };
+  });
+  return (about) =>
+    page.evaluate(
+      (start) => (window as unknown as { heard: string[] }).heard.filter((said) => said.startsWith(start)),
+      about,
+    );
+}
+
+test('its workers are ready once its file is chosen', async ({ page, start, home }) => {
+  const heard = await listeningIn(page);
+  await start();
+  writeFileSync(join(home, 'large.jpg'), photo());
+  await page.keyboard.press('Control+Shift+G');
+  await expect.poll(() => heard('glimpse practised')).toHaveLength(1);
+  await new FilePanel(page).open('large.jpg');
+  await expect(page.getByRole('grid', { name: 'What was read: 30 columns, 24 rows' })).toBeVisible();
+
+  // One looked at the file and decoded it; the one that had practised saw the chart.
+  const [looked, decoded, ...none] = await heard('decoding asked');
+  expect([decoded, none]).toEqual([looked, []]);
+  const [practised, saw] = await heard('glimpse asked');
+  expect(saw).toBe(practised);
+});
+
+test('they come up once while pictures are held over the window', async ({ page, start }) => {
+  const heard = await listeningIn(page);
+  await start();
+  const held = (name: string): Promise<void> =>
+    page.evaluate((name) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['held'], name, { type: 'image/jpeg' }));
+      window.dispatchEvent(new DragEvent('dragover', { dataTransfer }));
+      window.dispatchEvent(new DragEvent('dragleave', { dataTransfer }));
+    }, name);
+  await held('chart.jpg');
+  await held('other.jpg');
+  await expect.poll(() => heard('glimpse practised')).toHaveLength(1);
+  expect(await heard('glimpse asked')).toHaveLength(1);
+});

@@ -1,4 +1,4 @@
-/** The window's side of the worker that decodes pictures: one worker a picture, ended with its answer or at its limit. */
+/** The window's side of a worker that decodes pictures: asked one thing at a time, and ended at its limit. */
 import { problemError, ProblemError } from '@shared/problem/index.ts';
 import type { Answers, Asked, FromWorker } from './messages.ts';
 
@@ -8,16 +8,21 @@ export const SECONDS = 5;
 /** A worker, as far as it is used here. */
 export type DecodingWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
 
-/** Throws what the worker threw, or `work-stopped` if it was ended at its limit. */
+/**
+ * What the worker answers; it can be asked again then, and whoever has done with it ends it.
+ * Throws what the worker threw, or `work-stopped` if it was ended at its limit; it is ended after either.
+ */
 export async function decodedWithin<Kind extends Asked['kind']>(
   worker: DecodingWorker,
   asked: Asked & { readonly kind: Kind },
   seconds: number = SECONDS,
 ): Promise<Answers[Kind]> {
   let deadline: ReturnType<typeof setTimeout> | undefined;
+  const listening = new AbortController();
+  const { signal } = listening;
   try {
     return await new Promise((resolve, reject) => {
-      worker.addEventListener('message', (event) => {
+      const hear = (event: Event): void => {
         const message = (event as MessageEvent<FromWorker>).data;
         if (message.kind === 'began') {
           deadline = setTimeout(
@@ -26,15 +31,19 @@ export async function decodedWithin<Kind extends Asked['kind']>(
           );
         } else if (message.outcome.ok) resolve(message.outcome.value as Answers[Kind]);
         else reject(new ProblemError(message.outcome.problem));
-      });
-      worker.addEventListener('error', (event) =>
-        reject((event as ErrorEvent).error ?? new Error((event as ErrorEvent).message)),
-      );
+      };
+      const fail = (event: Event): void =>
+        reject((event as ErrorEvent).error ?? new Error((event as ErrorEvent).message));
+      worker.addEventListener('message', hear, { signal });
+      worker.addEventListener('error', fail, { signal });
       // The bytes go over and are not copied.
       worker.postMessage(asked, [asked.bytes.buffer]);
     });
+  } catch (thrown) {
+    worker.terminate();
+    throw thrown;
   } finally {
     clearTimeout(deadline);
-    worker.terminate();
+    listening.abort();
   }
 }

@@ -6,6 +6,7 @@
 import type { Corners, FoundChart, Picture } from '@shared/reading/index.ts';
 import { copiedPicture } from '../../pictures/copied.ts';
 import type { DecodedPicture } from '../../pictures/decode.ts';
+import { takeGlancer } from '../../pictures/made-ready.ts';
 import { WorkerClient, type ChartAnswer, type ChartQuestion } from '../../worker/index.ts';
 
 /** A chart that was seen at a glance, its corners in pixels of the photo. */
@@ -15,7 +16,7 @@ export interface Glimpsed {
 }
 
 export class QuickAnswers {
-  readonly #client = new WorkerClient('chart', null, undefined, copiedPicture);
+  readonly #client = new WorkerClient('chart', null, takeGlancer, copiedPicture);
   readonly #small: Picture;
   /** Pixels of the copy in one of the photo. */
   readonly #scale: number;

@@ -1,4 +1,4 @@
-/** The worker that decodes pictures for the window is ended with its answer, or at its limit. */
+/** The worker that decodes pictures for the window answers again and again, and is ended at its limit. */
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '@shared/problem/index.ts';
 import { decodedWithin, type DecodingWorker } from '../../../src-renderer/pictures/decoding/limited.ts';
@@ -11,8 +11,14 @@ class MadeUpWorker implements DecodingWorker {
 
   constructor(private readonly says: readonly FromWorker[]) {}
 
-  addEventListener(kind: string, listener: unknown): void {
+  addEventListener(kind: string, listener: unknown, options?: unknown): void {
     this.listeners.set(kind, listener as (event: Event) => void);
+    const { signal } = options as { signal: AbortSignal };
+    signal.addEventListener('abort', () => this.listeners.delete(kind));
+  }
+  /** How many listen to it. */
+  get heard(): number {
+    return this.listeners.size;
   }
   postMessage(): void {
     for (const data of this.says) this.tell('message', { data });
@@ -30,10 +36,11 @@ const picture = { width: 1, height: 1, rgba: Uint8ClampedArray.of(1, 2, 3, 255) 
 const decoded: Decoded = { kind: 'PNG', picture, shown: {} as ImageBitmap, small: null };
 
 describe('a picture that is decoded for the window', () => {
-  it('comes back, and its worker is ended', async () => {
+  it('comes back, and its worker is there for the next', async () => {
     const worker = new MadeUpWorker([{ kind: 'began' }, { kind: 'ended', outcome: { ok: true, value: decoded } }]);
-    expect(await decodedWithin(worker, asked)).toBe(decoded);
-    expect(worker.isEnded).toBe(true);
+    for (let time = 0; time < 2; time++) expect(await decodedWithin(worker, asked)).toBe(decoded);
+    expect(worker.isEnded).toBe(false);
+    expect(worker.heard).toBe(0);
   });
 
   it('is refused as the worker refuses it', async () => {
