@@ -12,7 +12,7 @@ import { groundFirst } from './ground-first.ts';
 import { SPACING } from './lattice.ts';
 import { chartOn, lookedAt, type FoundChart } from './lattice-chart.ts';
 import { seedsOf, type Seed } from './lattice-seed.ts';
-import { roughLight } from './light.ts';
+import { roughLight, type Light } from './light.ts';
 import { luma } from './luma.ts';
 import { colourTextOf, oklab, oklabOfText, type Oklab } from './oklab.ts';
 import { otsu } from './otsu.ts';
@@ -105,10 +105,16 @@ function seedsInMiddle(picture: Picture): Seed[] | null {
   return isTold && likeliest && likeliest.length >= MIDDLE_WINDOWS ** 2 - 1 ? seeds : null;
 }
 
+/** The light on the cells of a chart, which hardly changes while a corner moves; null: not known yet. */
+export interface Lit {
+  light: Light | null;
+}
+
 /**
  * About what the cells of a straightened chart show; null where that is not told
  * at a glance: symbols, and one colour only. `known` are the colours that were
- * found before, or null. No cell is said to be sure or doubtful.
+ * found before, or null. The light on the cells is taken from `lit`, or worked
+ * out and left there. No cell is said to be sure or doubtful.
  */
 export function roughCells(
   straight: Picture,
@@ -116,12 +122,14 @@ export function roughCells(
   rows: number,
   levels: Levels,
   known: readonly string[] | null,
+  lit: Lit = { light: null },
 ): ChartReading | null {
   if (levels.kind === 'symbols') return null;
   const count = columns * rows;
   const middles = middlesOf(straight, columns, rows);
   const lights = Float32Array.from({ length: count }, (_, cell) => luma(middles, cell * 3));
-  const light = roughLight(lights, columns, rows);
+  const light = lit.light ?? roughLight(lights, columns, rows);
+  lit.light = light;
   const sorted =
     levels.kind === 'ink' ? byInk(lights, light, levels.figure) : byColour(middles, light, levels.count, known);
   if (sorted === null) return null;
@@ -210,14 +218,18 @@ function middlesOf({ width, height, rgba }: Picture, columns: number, rows: numb
       for (let y = top; y < bottom; y++) {
         for (let x = left; x < right; x++) {
           const at = (y * width + x) * 4;
-          pixels[count++] = Math.round(luma(rgba, at)) * 2 ** 32 + at;
+          // Put in their place among so few, which is quicker than to sort a list of its own for each cell.
+          const pixel = Math.round(luma(rgba, at)) * 2 ** 32 + at;
+          let place = count++;
+          for (; place > 0 && (pixels[place - 1] as number) > pixel; place--)
+            pixels[place] = pixels[place - 1] as number;
+          pixels[place] = pixel;
         }
       }
-      const ordered = pixels.subarray(0, count).sort();
       const out = Math.floor(count * LEFT_OUT);
       let [red, green, blue] = [0, 0, 0];
       for (let i = out; i < count - out; i++) {
-        const at = (ordered[i] as number) % 2 ** 32;
+        const at = (pixels[i] as number) % 2 ** 32;
         red += rgba[at] as number;
         green += rgba[at + 1] as number;
         blue += rgba[at + 2] as number;

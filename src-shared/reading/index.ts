@@ -9,7 +9,7 @@ export { naturalSize, sizeForCells, straighten, type Size } from './straighten.t
 export { settledCorners } from './settle-corners.ts';
 export { findGrid, type CountProposal, type GridProposal } from './find-grid.ts';
 export { findCharts } from './find-chart.ts';
-export { glimpseChart, roughCells } from './glimpse.ts';
+export { glimpseChart, roughCells, type Lit } from './glimpse.ts';
 export { type ChartDoubt, type FoundChart } from './lattice-chart.ts';
 export * from './otsu.ts';
 export * from './oklab.ts';

@@ -10,6 +10,7 @@
  * (shadow.ts). Nothing is assumed about where paper is, so an all-over motif
  * without white is no trouble. Worked in logarithms, where light is a sum.
  */
+import { nthOf } from './nth.ts';
 import type { Slopes } from './shadow-inside.ts';
 import { shadowOn } from './shadow.ts';
 import { pairsOf, Surface, type Pair } from './surface.ts';
@@ -144,5 +145,5 @@ function asFactors(heights: Float64Array): Light {
 }
 
 function medianOf(values: readonly number[]): number {
-  return [...values].sort((a, b) => a - b)[values.length >> 1] as number;
+  return nthOf([...values], values.length >> 1) as number;
 }

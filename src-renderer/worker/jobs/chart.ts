@@ -13,13 +13,15 @@ import {
   straighten,
   type GridProposal,
   type Levels,
+  type Lit,
   type Photo,
+  type Point,
   type Steps,
 } from '@shared/reading/index.ts';
 import type { ChartAnswer, ChartQuestion, FoundCharts, Glimpse, Job } from './table.ts';
 
 /** Of a chart at a glance so many pixels are enough, and so many a cell. */
-const QUICK_PIXELS = 150_000;
+const QUICK_PIXELS = 100_000;
 const LEAST_QUICK_CELL = 4;
 
 const SHOWN_PIXELS = 800_000;
@@ -58,6 +60,7 @@ function* answerTo(photo: Photo, question: ChartQuestion): Steps<ChartAnswer> {
 function* quickAnswer(
   photo: Photo,
   { corners, columns, rows, levels, known }: Omit<ChartQuestion, 'isByHand' | 'isQuick'>,
+  lit: Lit = { light: null },
 ): Steps<ChartAnswer> {
   const shown = naturalSize(corners, QUICK_PIXELS);
   const nothing = { isSettled: false, proposal: null, columns, rows, problem: null };
@@ -69,7 +72,25 @@ function* quickAnswer(
     cells * Math.max(LEAST_QUICK_CELL, Math.round(length / cells));
   const size = { width: whole(shown.width, columns), height: whole(shown.height, rows) };
   const straight = yield* straighten(photo, corners, size);
-  return { ...nothing, straight, reading: roughCells(straight, columns, rows, levels, known) };
+  return { ...nothing, straight, reading: roughCells(straight, columns, rows, levels, known, lit) };
+}
+
+/** Where corners lie no further than this from where they were, in pixels of the small copy, the light is about the same. */
+const NEAR = 24;
+
+/** The light of the chart that was answered before, as long as the corners stay near and the counts as they are. */
+function litNearby(): (question: Pick<ChartQuestion, 'corners' | 'columns' | 'rows'>) => Lit {
+  let before: (Pick<ChartQuestion, 'corners' | 'columns' | 'rows'> & { readonly lit: Lit }) | null = null;
+  return ({ corners, columns, rows }) => {
+    const isNear = before?.corners.every(({ x, y }, i) => {
+      const corner = corners[i] as Point;
+      return Math.hypot(corner.x - x, corner.y - y) <= NEAR;
+    });
+    if (!before || !isNear || before.columns !== columns || before.rows !== rows) {
+      before = { corners, columns, rows, lit: { light: null } };
+    }
+    return before.lit;
+  };
 }
 
 const AS_FOUND: Levels = { kind: 'colours', count: null };
@@ -86,9 +107,10 @@ function* charts(photo: Photo): Steps<FoundCharts> {
 
 export const chartJob: Job<'chart'> = (picture) => {
   const photo = photoOf(picture);
+  const litBefore = litNearby();
   return (question) => {
     if (question === 'find') return charts(photo);
     if (question === 'glimpse') return glimpse(photo);
-    return question.isQuick ? quickAnswer(photo, question) : answerTo(photo, question);
+    return question.isQuick ? quickAnswer(photo, question, litBefore(question)) : answerTo(photo, question);
   };
 };

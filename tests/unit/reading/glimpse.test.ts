@@ -8,6 +8,7 @@ import {
   straighten,
   type Corners,
   type Levels,
+  type Lit,
 } from '@shared/reading/index.ts';
 import type { Grid } from '@shared/grid/index.ts';
 import { photograph } from './chart-photo.ts';
@@ -69,6 +70,22 @@ describe('a glimpse', () => {
     });
     const few = glimpsed(blobs(24, 20, 4, 5), { ...printed.style, cellHeight: 1 });
     expect(few.chart).toMatchObject({ columns: 24, rows: 20 });
+  });
+
+  it('takes the light that was on the cells a moment ago', () => {
+    const grid = blobs(30, 24, 2, 5);
+    const { corners, straight } = glimpsed(grid, inked.style);
+    const lit: Lit = { light: null };
+    const read = (): Grid | undefined =>
+      roughCells(straight(corners), 30, 24, { kind: 'ink', figure: 'dark' }, null, lit)?.grid;
+    const first = read();
+    const { light } = lit;
+    expect(light).toHaveLength(30 * 24);
+    expect(read()).toEqual(first);
+    expect(lit.light).toBe(light);
+    // Light that is not that of these cells is seen in what is read.
+    lit.light = Float32Array.from({ length: 30 * 24 }, (_, cell) => (cell % 30 < 15 ? 3 : 1));
+    expect(read()).not.toEqual(first);
   });
 
   it('tells ink from paper', () => {
