@@ -124,9 +124,15 @@ function isSameCell(a: Cell | null, b: Cell | null): boolean {
   return a?.column === b?.column && a?.row === b?.row;
 }
 
+/** Over narrower cells than this, in pixels, a line after each would hide the photo. */
+const LEAST_FINE = 8;
+
 /** Lines between cells; every fifth and tenth from the lower left is stronger, and fine ones that would hide the photo are left out. */
 function drawLines(context: CanvasRenderingContext2D, view: Viewport, { columns, rows }: Counts, colour: string): void {
-  const steps = lineSteps(Math.min(view.columnWidth, view.cellHeight));
+  const size = Math.min(view.columnWidth, view.cellHeight);
+  const steps = lineSteps(size)
+    .filter(({ every }) => every > 1 || size >= LEAST_FINE)
+    .map(({ every }, index) => ({ every, weight: index + 1 }));
   const [left, right] = [view.left(0), view.left(columns)];
   const [top, bottom] = [view.top(rows - 1), view.top(-1)];
   context.strokeStyle = colour;
