@@ -22,8 +22,8 @@ function glimpsed(grid: Grid, style: (typeof charts)[number]['style'], held = ca
   const { picture, corners } = photograph(grid, style, held, { blur: 0.6, noise: 3, light: (x) => 1 - 0.3 * x });
   const photo = photoOf(picture);
   const chart = finish(glimpseChart(photo));
-  const straight = (at: Corners) =>
-    finish(straighten(photo, at, { width: grid.width * CELL, height: grid.height * CELL }));
+  const straight = (at: Corners, cell = CELL) =>
+    finish(straighten(photo, at, { width: grid.width * cell, height: grid.height * cell }));
   return { chart, corners, straight };
 }
 
@@ -88,10 +88,10 @@ describe('a glimpse', () => {
     expect(read()).not.toEqual(first);
   });
 
-  it('tells ink from paper', () => {
+  it.each([4, CELL, 31])('tells ink from paper in cells of %i pixels', (cell) => {
     const grid = blobs(30, 24, 2, 5);
     const { corners, straight } = glimpsed(grid, inked.style);
-    const reading = roughCells(straight(corners), 30, 24, { kind: 'ink', figure: 'dark' }, null);
+    const reading = roughCells(straight(corners, cell), 30, 24, { kind: 'ink', figure: 'dark' }, null);
     expect(shareWrong(grid, reading?.grid as Grid)).toBeLessThan(0.02);
   });
 
