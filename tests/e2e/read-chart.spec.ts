@@ -223,7 +223,10 @@ test('has a chart that is not sure confirmed before it is taken', async ({ page,
   await expect(dialog.getByRole('grid')).toBeVisible();
   await expect(dialog.getByText('Look at the corners and say that they are right, or set them.')).toBeVisible();
   await expect(take(page)).toBeDisabled();
+  // Of where the chart ends nothing is sure yet.
+  await expect(dialog.getByText('No cell between these corners is doubtful.')).toBeVisible();
   await dialog.getByRole('button', { name: 'The corners are right' }).press('Enter');
+  await expect(dialog.getByText('No cell is doubtful.')).toBeVisible();
   await expect(take(page)).toBeEnabled();
   await expect(dialog.getByRole('button', { name: 'The corners are right' })).toHaveCount(0);
 });

@@ -179,7 +179,7 @@ function textOf(
     ...(joined ? [terminalWords.cli.read.joined(joined.side, joined.shared, joined.differing)] : []),
     counted === null || joined ? words.numbers.size(width, height) : words.reading.proposal(counted),
     terminalWords.cli.read.colours(reading.colours),
-    words.reading.doubtful(doubtful.length, width * height),
+    words.reading.doubtful(doubtful.length, width * height, joined !== null || (found?.sure ?? true)),
     ...named.map(({ column, row }) => `  ${words.reading.doubtfulCell(column, row)}`),
     ...(doubtful.length > named.length ? [`  ${terminalWords.cli.read.more(doubtful.length - named.length)}`] : []),
     terminalWords.cli.read.written(file, replaced),

@@ -58,10 +58,12 @@ export const reading = {
     return isSure ? found : `${found} Count again where it says perhaps.`;
   },
 
-  /** `12 of 720 cells are doubtful.` */
-  doubtful: (doubtful: number, cells: number): string =>
+  /** `12 of 720 cells are doubtful.` Where the corners may be others, no more is said than what lies between them. */
+  doubtful: (doubtful: number, cells: number, areCornersSure = true): string =>
     doubtful === 0
-      ? 'No cell is doubtful.'
+      ? areCornersSure
+        ? 'No cell is doubtful.'
+        : 'No cell between these corners is doubtful.'
       : `${doubtful} of ${n.count(cells, 'cell')} ${doubtful === 1 ? 'is' : 'are'} doubtful: look at ${doubtful === 1 ? 'it' : 'them'}.`,
   doubtfulCell: (column: number, row: number): string => `Doubtful: row ${row}, column ${column}.`,
 };

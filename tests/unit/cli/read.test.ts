@@ -98,6 +98,23 @@ describe('read', () => {
     expect(motifRows()).toEqual(painted);
   });
 
+  it('says of a chart without lines no more than that no cell between its corners is doubtful', async () => {
+    const look = {
+      colours: [
+        [200, 190, 170],
+        [40, 50, 100],
+      ] as const,
+      line: 0,
+    };
+    const held = { width: 480, height: 420, roll: 5, tilt: 10, pan: -8, fill: 0.84 };
+    const seen = photograph(blobs(16, 14, 2, 5), look, held, { blur: 0.6, noise: 3 });
+    const bare = folder.file('bare.png', pngOf(seen.picture));
+    const { out } = await call('read', bare, '--colours', '2', '--to', motif);
+    expect(out).toMatch(/A chart of perhaps .* It has no lines/);
+    expect(out).toContain('No cell between these corners is doubtful.');
+    expect(out).not.toContain('No cell is doubtful.');
+  });
+
   it('says why it finds no chart where there is none', async () => {
     expect(await callJson('read', blank, '--to', motif)).toMatchObject({
       error: { code: 'chart-not-found', where: blank },

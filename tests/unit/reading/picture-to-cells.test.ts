@@ -185,6 +185,7 @@ describe('what is said of a reading', () => {
 
   it('says how many cells to look at', () => {
     expect(words.reading.doubtful(0, 720)).toBe('No cell is doubtful.');
+    expect(words.reading.doubtful(0, 720, false)).toBe('No cell between these corners is doubtful.');
     expect(words.reading.doubtful(1, 720)).toBe('1 of 720 cells is doubtful: look at it.');
     expect(words.reading.doubtful(12, 720)).toBe('12 of 720 cells are doubtful: look at them.');
   });
