@@ -27,7 +27,7 @@ export type ColourLevels = Exclude<Levels, { kind: 'symbols' }>;
  * found are on the far side.
  */
 const SURELY_TWO = { colours: 1.25, symbols: 1.4 };
-const HARDLY_ONE = 0.88;
+const HARDLY_ONE = { colours: 0.88, symbols: 0.85 };
 const SURELY_TWO_BESIDE = { colours: 2, symbols: Infinity };
 
 /**
@@ -77,7 +77,7 @@ function partedFrom(yarns: Uint8Array, others: Uint8Array): Uint8Array {
 export function asSure(sorted: Sorted, by: 'colours' | 'symbols'): Sorted {
   if (sorted.colours.length === 1) throw problemError('one-yarn-only', { by });
   const { evidence } = sorted;
-  const least = evidence && evidence.merged > HARDLY_ONE ? SURELY_TWO_BESIDE[by] : SURELY_TWO[by];
+  const least = evidence && evidence.merged > HARDLY_ONE[by] ? SURELY_TWO_BESIDE[by] : SURELY_TWO[by];
   if (evidence && evidence.closest < least) {
     throw problemError('yarns-open', { by, found: sorted.colours.length });
   }
