@@ -56,7 +56,7 @@ const SURELY_NEXT = 1.5;
  * far apart are smaller: up to 0.08 of the cells in 39 photographs of `npm run
  * photos` with corners 4 off.
  */
-const HARDLY_ONE = 0.8;
+const NEARLY_APART = 0.8;
 const LARGE_SHARE = 0.1;
 
 /**
@@ -167,8 +167,8 @@ function alike(even: Float64Array, looks: Float64Array, wanted: number | null): 
     evidence = { ...evidence, merged: apart };
     last = [one, other];
     // Beyond 1 they are one by the number that was given alone, which is what that is for.
-    const isHardlyOne = apart >= HARDLY_ONE && apart <= 1;
-    if (isHardlyOne && Math.min(cellsOf(from).length, cellsOf(to).length) >= least) large.push(one);
+    const isNearlyApart = apart >= NEARLY_APART && apart <= 1;
+    if (isNearlyApart && Math.min(cellsOf(from).length, cellsOf(to).length) >= least) large.push(one);
     kindOf.forEach((kind, i) => kind === from && (kindOf[i] = to));
     kinds--;
   }
