@@ -1,4 +1,5 @@
 /** Whether light falls inside cells as the edge of a shadow says. */
+import { nthOf } from './nth.ts';
 import { cost, shadeOf, type Edge, type Field } from './shadow-edge.ts';
 
 /** By how much the logarithm of light rises inside each cell, to the right and upwards: two numbers a cell, for a cell's width. */
@@ -22,11 +23,14 @@ const LEAST_EXPLAINED = 2.5;
  * Over a soft edge, of such a width in cells, no single cell falls clearly, and a
  * coarse JPEG flattens what falls in each of its blocks. Many that fall in its
  * way tell it all the same: by this share, and so many times what chance gives.
- * Of figures in photographs it was twice at most, of shadows five times and more.
+ * Of figures in photographs it was three times at most, of shadows six times and more.
  */
 const SOFT = 0.8;
 const LEAST_SHARE_OF_MANY = 0.3;
 const LEAST_TIMES_CHANCE = 8;
+
+/** Signs and lines make light fall by far more than a soft shadow does: what strays by so many times the middle is not asked. */
+const STRAYED_TIMES = 4.5;
 
 interface Fall {
   readonly said: number;
@@ -45,16 +49,22 @@ export function fallsInside(edge: Edge, slopes: Slopes, field: Field): boolean {
     if (gain > gainThere) [best, gainThere] = [share, gain];
   }
   const isClear = best >= LEAST_SHARE && gainThere >= Math.max(LEAST_EXPLAINED, LEAST_CLARITY * falls.length);
-  return isClear || (edge.width >= SOFT && gainThere >= LEAST_EXPLAINED && doManyFall(falls));
+  return isClear || (edge.width >= SOFT && gainThere >= LEAST_EXPLAINED && doManyFall(falls, best));
 }
 
-/** Whether they fall together by far more than by chance (the slope of their regression, against its own standard error). */
-function doManyFall(falls: readonly Fall[]): boolean {
-  const products = falls.reduce((sum, { said, seen }) => sum + said * seen, 0);
-  const squares = falls.reduce((sum, { said }) => sum + said ** 2, 0);
-  const share = products / squares;
-  const strayed = falls.reduce((sum, { said, seen }) => sum + (seen - share * said) ** 2, 0) / falls.length;
-  return share >= LEAST_SHARE_OF_MANY && share * Math.sqrt(squares / strayed) >= LEAST_TIMES_CHANCE;
+/**
+ * Whether those that fall about by such a `share` of what is said fall together by far more
+ * than by chance (the slope of their regression, against its own standard error).
+ */
+function doManyFall(falls: readonly Fall[], share: number): boolean {
+  const strays = falls.map(({ said, seen }) => Math.abs(seen - share * said));
+  const most = STRAYED_TIMES * (nthOf([...strays], strays.length >> 1) as number);
+  const asked = falls.filter((_, i) => (strays[i] as number) <= most);
+  const products = asked.reduce((sum, { said, seen }) => sum + said * seen, 0);
+  const squares = asked.reduce((sum, { said }) => sum + said ** 2, 0);
+  const slope = products / squares;
+  const strayed = asked.reduce((sum, { said, seen }) => sum + (seen - slope * said) ** 2, 0) / asked.length;
+  return slope >= LEAST_SHARE_OF_MANY && slope * Math.sqrt(squares / strayed) >= LEAST_TIMES_CHANCE;
 }
 
 function fallsOn(edge: Edge, slopes: Slopes, field: Field): Fall[] {

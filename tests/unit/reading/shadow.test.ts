@@ -86,6 +86,18 @@ describe('a shadow that is seen badly', () => {
     expect(found.at(-1)).toBeLessThan(0.12);
   });
 
+  it('falls softly over cells in some of which signs stand to one side', () => {
+    const chances = new Chances(3);
+    const grid = blobs(120, 80, 2, 4);
+    const lit = shadow((x, y) => 0.14 * x + 0.99 * y - 30, 14);
+    const { levels, slopes } = seen(grid, lit);
+    const signed = slopes.map((slope) => slope + (chances.next() < 0.4 ? 1 : 0.08) * chances.normal());
+    const { light, onEdge } = lightOn(levels, 120, 80, signed);
+    expect(onEdge).not.toBeNull();
+    const found = off(light, grid, lit).sort((a, b) => a - b);
+    expect(found.at(-1)).toBeLessThan(0.12);
+  });
+
   it('is none where cells differ softly and light does not fall inside any', () => {
     const chances = new Chances(3);
     const grid = blobs(120, 80, 2, 4);
