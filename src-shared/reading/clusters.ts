@@ -41,11 +41,23 @@ export interface Evidence {
 export interface FoundColours {
   readonly colours: readonly Oklab[];
   readonly evidence: Evidence;
+  /** Colours that may be parted or made one wrongly, though their number is known. */
+  readonly unsure: ReadonlySet<number>;
 }
 
 export interface FoundGroups {
   readonly centres: Colours;
   readonly evidence: Evidence;
+  /** As in {@link FoundColours}. */
+  readonly unsure: ReadonlySet<number>;
+}
+
+/** Two that were made one, for a number that was given, lie so many times nearer than others, or it may have been those. */
+const SURELY_NEXT = 1.5;
+
+/** Whether the `next` two, so far apart, may be one, and not the `last` that were made one. */
+export function mayBeNext(last: number, next: number): boolean {
+  return next < SURELY_NEXT * last;
 }
 
 /**
@@ -55,9 +67,9 @@ export interface FoundGroups {
  */
 export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): FoundColours {
   const looked = some(colours, isClean, 3);
-  const { centres, evidence } = findGroups(looked, 3, wanted, differenceOf);
+  const { centres, evidence, unsure } = findGroups(looked, 3, wanted, differenceOf);
   const colour = (_: unknown, i: number): Oklab => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab;
-  return { colours: Array.from({ length: centres.length / 3 }, colour), evidence };
+  return { colours: Array.from({ length: centres.length / 3 }, colour), evidence, unsure };
 }
 
 function differenceOf(one: readonly number[], other: readonly number[]): number {
@@ -103,23 +115,31 @@ export function findGroups(
   centres = centresOf(looked, groups, centres, size);
   let merged = groupsOf(looked, groups, centres.length / size, size);
   let evidence: Evidence = { closest: Infinity, merged: 0 };
+  let doubted: ReadonlySet<Group> = new Set();
   for (;;) {
-    const [i, j, apart] = leastApart(merged, difference, isBySpread);
-    evidence = { ...evidence, closest: apart };
-    if (i === j) break;
+    const pairs = nearestFirst(merged, difference, isBySpread);
+    const [nearest] = pairs;
+    evidence = { ...evidence, closest: nearest?.apart ?? Infinity };
+    if (nearest === undefined) break;
+    const { one, other, apart } = nearest;
     const isOne = merged.length > MOST_YARNS || apart < 1;
     if (wanted === null ? !isOne : merged.length <= wanted) break;
-    const one = together(merged[i] as Group, merged[j] as Group);
-    merged = [...merged.filter((_, index) => index !== i && index !== j), one];
+    const both = together(one, other);
+    // A few cells that are spoiled belong to something; which, says nothing of the others.
+    const isHalved = Math.min(one.count, other.count) >= LEAST_HALF * both.count;
+    const others = pairs.filter((pair) => isHalved && mayBeNext(apart, pair.apart) && pair !== nearest);
+    doubted = new Set(others.length === 0 ? [] : [both, ...others.flatMap((pair) => [pair.one, pair.other])]);
+    merged = [...merged.filter((group) => group !== one && group !== other), both];
     evidence = { ...evidence, merged: Math.max(evidence.merged, Math.min(1, apart)) };
   }
+  const unsure = new Set(wanted === null ? [] : merged.flatMap((group, i) => (doubted.has(group) ? [i] : [])));
   if (wanted === null && merged.length > 1) {
     const enough = merged.filter(({ count }) => count >= Math.min(LEAST_CELLS, looked.length / size));
     if (enough.length > 0) merged = enough;
   }
   centres = Float64Array.from(merged.flatMap(({ mean }) => [...mean]));
   groups = nearestOf(looked, centres, size);
-  return { centres: centresOf(looked, groups, centres, size), evidence };
+  return { centres: centresOf(looked, groups, centres, size), evidence, unsure };
 }
 
 type Difference = (one: readonly number[], other: readonly number[]) => number;
@@ -177,21 +197,23 @@ function together(one: Group, other: Group): Group {
   return { count, mean, spread };
 }
 
-/** The pair that is least apart, and how far: below 1 they are one colour. The same index twice where there is one group. */
-function leastApart(
-  groups: readonly Group[],
-  difference: Difference,
-  isBySpread: boolean,
-): readonly [number, number, number] {
-  let best: readonly [number, number, number] = [0, 0, Infinity];
-  for (let i = 0; i < groups.length; i++) {
-    for (let j = i + 1; j < groups.length; j++) {
-      const [one, other] = [groups[i] as Group, groups[j] as Group];
-      const apart = isBySpread ? distanceApart(one, other, difference) : difference(one.mean, other.mean);
-      if (apart < best[2]) best = [i, j, apart];
-    }
-  }
-  return best;
+/** Two groups and how far apart they are: below 1 they are one colour. */
+interface Pair {
+  readonly one: Group;
+  readonly other: Group;
+  readonly apart: number;
+}
+
+/** All pairs, those first that are least apart. */
+function nearestFirst(groups: readonly Group[], difference: Difference, isBySpread: boolean): Pair[] {
+  const pairs = groups.flatMap((one, i) =>
+    groups.slice(i + 1).map((other) => ({
+      one,
+      other,
+      apart: isBySpread ? distanceApart(one, other, difference) : difference(one.mean, other.mean),
+    })),
+  );
+  return pairs.sort((a, b) => a.apart - b.apart);
 }
 
 function distanceApart(one: Group, other: Group, difference: Difference): number {

@@ -49,6 +49,9 @@ const HALF_SURE = 0.9;
 const PARTED_SURE = 0.9;
 const MOST_PARTED = 0.025;
 
+/** So sure is a cell of a yarn that may be two, or another: it depends on all of them, and no fact of the cell tells it. */
+const UNSURE_SURE = 0.9;
+
 /** Beside the edge of a shadow a cell is as little sure from this margin down: light is known there least. */
 const EDGE_MARGIN = 0.75;
 
@@ -107,7 +110,11 @@ export function confidenceOf(sorted: SortedCells, kind: 'ink' | 'colours' | 'sym
     const isHalf = (facts[cell * FACTS.length + STRAY_QUARTERS] as number) >= HALF;
     const isOnEdge = sorted.onEdge?.[cell] === 1 && (sorted.margins[cell] as number) < EDGE_MARGIN;
     const isUnlike = sorted.otherwise?.[cell] === 1;
-    const most = Math.min(isHalf || isUnlike ? HALF_SURE : 1, isOnEdge || parted?.[cell] === 1 ? PARTED_SURE : 1);
+    const most = Math.min(
+      isHalf || isUnlike ? HALF_SURE : 1,
+      isOnEdge || parted?.[cell] === 1 ? PARTED_SURE : 1,
+      sorted.unsure?.[cell] === 1 ? UNSURE_SURE : 1,
+    );
     return Math.min(most, 1 / (1 + Math.exp(against)));
   });
   const doubtful = Uint8Array.from(confidence, (sure, cell) =>

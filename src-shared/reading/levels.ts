@@ -50,7 +50,7 @@ export function sortLevels(samples: CellSamples, figure: FigureLevel): Sorted {
     return at < border ? Math.max(0, at - lowerMean) : Math.max(0, upperMean - at);
   });
   const distances = timesUsual(own, yarns, LEAST_USUAL);
-  return { yarns, colours: ['#ffffff', '#000000'], margins, distances, strayQuarters, evidence: null };
+  return { yarns, colours: ['#ffffff', '#000000'], margins, unsure: null, distances, strayQuarters, evidence: null };
 }
 
 /** Half way across the empty stretch that Otsu's threshold begins. */

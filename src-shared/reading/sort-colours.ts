@@ -11,6 +11,8 @@ export interface Sorted {
   readonly colours: readonly string[];
   /** 0 at the border to the next yarn, 1 at the yarn itself. */
   readonly margins: Float32Array;
+  /** 1 for each cell of a yarn that may be two, or another: its margin is 0 then. Null where there is no telling. */
+  readonly unsure: Uint8Array | null;
   /** How many times as far from its yarn each cell is as half the cells of that yarn are. */
   readonly distances: Float32Array;
   /** How many of the four quarters of the cell's middle side with another yarn. */
@@ -59,7 +61,8 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
   const quarters = inOklab(samples.quarters);
   const clean = cleanCells(larger, quarters);
   const cells = clean === null ? inOklab(samples.wholes) : larger;
-  const { colours, evidence } = findColours(cells, clean ?? new Uint8Array(cells.length / 3).fill(1), wanted);
+  const found = findColours(cells, clean ?? new Uint8Array(cells.length / 3).fill(1), wanted);
+  const { colours, evidence } = found;
   const centres = Float64Array.from(colours.flat());
   const yarns = nearestOf(cells, centres);
   const quarterYarns = nearestOf(quarters, centres);
@@ -69,15 +72,19 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
     if (yarn !== yarns[cell]) strayQuarters[cell] = (strayQuarters[cell] as number) + 1;
   });
   const rims = clean === null ? inOklab(samples.rims) : null;
-  const isOpen = rims !== null && colours.some((_, yarn) => coloursApart(rims, yarns, yarn) >= TWO_AROUND);
+  const open = colours.flatMap((_, yarn) => (rims && coloursApart(rims, yarns, yarn) >= TWO_AROUND ? [yarn] : []));
+  const unsure = new Set(wanted === null ? [] : [...found.unsure, ...open]);
   const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
   return {
     yarns,
     colours: (rims === null ? colours : seenColours(colours, yarns, larger, rims)).map(colourTextOf),
-    margins: marginsOf(cells, centres, yarns, own),
+    margins: marginsOf(cells, centres, yarns, own).map((margin, cell) =>
+      unsure.has(yarns[cell] as number) ? 0 : margin,
+    ),
+    unsure: yarns.map((yarn) => (unsure.has(yarn) ? 1 : 0)),
     distances: timesUsual(own, yarns, LEAST_USUAL),
     strayQuarters,
-    evidence: wanted === null ? (isOpen ? OPEN : evidence) : null,
+    evidence: wanted === null ? (open.length > 0 ? OPEN : evidence) : null,
   };
 }
 

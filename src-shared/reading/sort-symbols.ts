@@ -1,5 +1,5 @@
 /** Cells sorted by the symbol that is drawn into them: a legend in black and white. */
-import type { Evidence } from './clusters.ts';
+import { mayBeNext, type Evidence } from './clusters.ts';
 import { nearestOf, squaredDistance } from './k-means.ts';
 import { timesUsual, type Sorted } from './sort-colours.ts';
 import {
@@ -41,13 +41,8 @@ const STAND_INS = [
   '#a8a05a',
 ];
 
-/**
- * Where the number of symbols is known: the next two that would be made one lie
- * at least so far apart, and so many times as far as the last that were; else
- * it may have been the other two.
- */
+/** Where the number of symbols is known: the next two that would be made one lie at least so far apart, or may be one. */
 const SURELY_OTHER = 1.2;
-const SURELY_NEXT = 1.5;
 
 /**
  * Two kinds that look as little alike as this and were made one all the same,
@@ -77,11 +72,11 @@ export function sortSymbols(symbols: Float64Array, wanted: number | null): Sorte
   const nearest = nearestOf(even, looks, SYMBOL_NUMBERS);
   const kinds = nearest.map((look) => kindOf[look] as number);
   const own = distancesTo(even, looks, nearest);
+  const isUnsure = kinds.map((kind, cell) => (isSpeck[cell] === 1 || unsure.has(kind) ? 1 : 0));
   return {
     ...byNumber(kinds, looks, kindOf),
-    margins: marginsOf(even, looks, nearest, kindOf, own).map((margin, cell) =>
-      isSpeck[cell] === 1 || unsure.has(kinds[cell] as number) ? 0 : margin,
-    ),
+    margins: marginsOf(even, looks, nearest, kindOf, own).map((margin, cell) => (isUnsure[cell] === 1 ? 0 : margin)),
+    unsure: isUnsure,
     distances: timesUsual(own, nearest, LEAST_USUAL),
     strayQuarters: new Uint8Array(kinds.length),
     evidence: wanted === null ? (isHandful(kinds) ? { ...evidence, closest: 1 } : evidence) : null,
@@ -174,7 +169,7 @@ function alike(even: Float64Array, looks: Float64Array, wanted: number | null): 
   }
   const named = [...new Set(kindOf)];
   const kindsOf = kindOf.map((kind) => named.indexOf(kind));
-  const isUnsure = evidence.closest < Math.max(SURELY_OTHER, SURELY_NEXT * evidence.merged);
+  const isUnsure = evidence.closest < SURELY_OTHER || mayBeNext(evidence.merged, evidence.closest);
   const doubted = isUnsure ? [...large, ...last, ...next] : large;
   const unsure = wanted === null ? [] : doubted.map((i) => kindsOf[i] as number);
   return { kindOf: kindsOf, evidence, unsure: new Set(unsure) };

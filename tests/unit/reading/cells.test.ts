@@ -20,10 +20,10 @@ describe('yarns found among cells', () => {
     [70, 130, 80],
   ] as const;
 
-  function cells(counts: readonly number[], grain: number): Float64Array {
+  function cells(counts: readonly number[], grain: number, from: readonly (readonly number[])[] = yarns): Float64Array {
     const random = seeded(8);
     const seen = counts.flatMap((count, yarn) =>
-      Array.from({ length: count }, () => (yarns[yarn] as readonly number[]).map((v) => v + grain * normal(random))),
+      Array.from({ length: count }, () => (from[yarn] as readonly number[]).map((v) => v + grain * normal(random))),
     );
     return Float64Array.from(seen.flatMap(([r = 0, g = 0, b = 0]) => [...oklab(r, g, b)]));
   }
@@ -44,6 +44,20 @@ describe('yarns found among cells', () => {
     const clean = new Uint8Array(1000).fill(1);
     expect(findColours(colours, clean, 2).colours).toHaveLength(2);
     expect(findColours(colours, clean, 3).colours).toHaveLength(3);
+  });
+
+  it.each([
+    { many: 3, of: 'four, two pairs as much alike', second: 190, unsure: 3 },
+    { many: 3, of: 'four, two of them much more alike', second: 222, unsure: 0 },
+    { many: 5, of: 'four', second: 190, unsure: 2 },
+    { many: 4, of: 'four', second: 190, unsure: 0 },
+  ])('are unsure where the number alone tells them: $many of $of', ({ many, second, unsure }) => {
+    const paper = [230, 225, 215];
+    const lit = [paper, [second, (second * 225) / 230, (second * 215) / 230], [95, 131, 163], [72, 96, 126]];
+    const colours = cells([300, 300, 200, 200], 4, lit);
+    const found = findColours(colours, new Uint8Array(1000).fill(1), many);
+    expect(found.colours).toHaveLength(many);
+    expect(found.unsure.size).toBe(unsure);
   });
 
   it('are fewer than asked for where there are no more', () => {
@@ -108,6 +122,7 @@ describe('doubt', () => {
     cellPixels: 12,
     colours: ['#ffffff', '#000000'],
     evidence: null,
+    unsure: null,
     parted: null,
     onEdge: null,
     otherwise: null,
@@ -134,6 +149,14 @@ describe('doubt', () => {
     expect(sureOf({ margins: cells.margins.with(4, 0.3) })).toBeLessThan(before);
     expect(sureOf({ distances: cells.distances.with(4, 6) })).toBeLessThan(before);
     expect(sureOf({ strayQuarters: cells.strayQuarters.with(4, 3) })).toBeLessThanOrEqual(before);
+  });
+
+  it('falls on all cells of a yarn that may be two, and says no more of them than it knows', () => {
+    for (const by of ['colours', 'symbols'] as const) {
+      const { doubtful, confidence } = confidenceOf({ ...cells, cellPixels: 40, unsure: cells.yarns }, by);
+      expect([...doubtful]).toEqual([...cells.yarns]);
+      confidence.forEach((sure, cell) => expect(sure > 0.9001).toBe(cells.yarns[cell] === 0));
+    }
   });
 
   it('falls on cells of which half is another yarn, and not where that is usual', () => {
