@@ -171,8 +171,9 @@ function surface(windows: readonly (readonly Window[])[]): Laid {
   const isSmooth = misfitOf(clear, free) <= SMOOTH;
   const { turns, offs } = atCornersOf(free);
   const astray = offs.filter((off) => off > MOST_AT_CORNERS).length;
-  // Where most corners lie off, the edges are not those of the cells, unless they are so surely.
-  if (!isSmooth && 2 * astray > offs.length) return NONE_LAID;
+  // Where most corners lie off, or half of them far, the edges are not those of the cells, unless they are so surely.
+  const far = offs.filter((off) => off > ASTRAY).length;
+  if (!isSmooth && (2 * astray > offs.length || 2 * far >= offs.length)) return NONE_LAID;
   const set = CORNERS.map(([along, beside]) => ({ along, beside, clarity: CORNER_COUNTS, phase: turns }));
   const held = laidThrough([...clear, ...set], powers);
   return { at: (along, beside) => held(along, beside) - turns, astray: isSmooth ? Math.max(...offs) : 0 };

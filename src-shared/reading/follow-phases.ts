@@ -18,6 +18,9 @@ const GAP_COSTS = 0.05;
 /** Steps between windows are told to go on by so many before them. */
 const STEPS_BEFORE = 2;
 
+/** Bands say together where a place along them lies if half of all do, to this part of a cell. */
+const AGREED = 0.2;
+
 /**
  * The clear windows with their phases followed from one to the next. Of all
  * neighbours those that differ least are joined first, so that a jump of nearly
@@ -65,15 +68,17 @@ export function followed(windows: readonly (readonly Window[])[]): Window[] {
  * they began: paper that rolls up at one side does so ever more, and there a
  * step of more than half a cell looks like a smaller one back. Begun where
  * windows differ least; all bands together say where they lie, and where fewer
- * than half of them are clear, as on a card, they say nothing.
+ * than half of them are clear and agree, as on a card, they say nothing.
  */
 function goneOn(windows: readonly (readonly Window[])[], those: ReadonlySet<Window>): void {
   const columns = (windows[0] ?? []).map((_, w) =>
     windows.flatMap((band) => band[w] ?? []).filter((one) => those.has(one)),
   );
-  const places = columns.map((column) =>
-    2 * column.length < windows.length ? NaN : middleOf(column.map(({ phase }) => phase)),
-  );
+  const places = columns.map((column) => {
+    const middle = middleOf(column.map(({ phase }) => phase));
+    const agreeing = column.filter(({ phase }) => Math.abs(phase - middle) <= AGREED).length;
+    return 2 * agreeing < windows.length ? NaN : middle;
+  });
   const steps = places.slice(1).map((place, w) => place - (places[w] as number));
   const known = [...steps.keys()].filter((w) => !Number.isNaN(steps[w]));
   if (known.length === 0) return;

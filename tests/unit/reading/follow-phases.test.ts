@@ -38,3 +38,11 @@ it('stay where few bands are clear: what those few say is as likely chance', () 
   const windows = windowsOf(phases.map((phase, at) => column(phase, clear[at])));
   expect(phasesOf(windows)).toEqual(phases);
 });
+
+it('stay where bands do not agree: signs have edges too, as far from lines as they stand in their cells', () => {
+  const apart = [-0.1, -0.05, 0, 0.05, 0.3, 0.55, 0.6, 0.6, 0.62];
+  const windows = windowsOf([0, 0, 0.02, 0, -0.1, -0.1].map((phase) => column(phase)));
+  for (const [b, band] of windows.entries()) (band[3] as Window).phase = apart[b] as number;
+  // By their middle, 0.3, they go on by 0.3 and then back by nearly half a cell.
+  expect(phasesOf(windows)).toEqual([0, 0, 0.02, -0.1, -0.1, -0.1]);
+});
