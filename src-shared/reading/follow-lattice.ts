@@ -41,8 +41,8 @@ const MOST_TRIED = 5;
 /** A crossing must be this clear to speak for its lattice. */
 const SPEAKS_FROM = 0.35;
 
-/** Pictures this large are looked over: cells of very fine charts are still five pixels wide. */
-const MOST_SIDE = 2800;
+/** Pictures this large are looked over, though they are half as large on the next level: there cells of very fine charts are still five pixels wide. */
+const MOST_SIDE = 3600;
 
 /** A picture smaller than this, in pixels, holds no chart that can be read. */
 export const LEAST_SIDE = 100;

@@ -106,17 +106,23 @@ it('finds a chart of few and large cells, eighty pixels wide', () => {
   expect(finish(findCharts(photoOf(seen.picture)))).toMatchObject([{ columns: 10, rows: 9 }]);
 });
 
-it('finds a wide chart of fine cells, six pixels each, whose lines are gone at half the size', () => {
-  const [columns, rows, step, margin] = [290, 34, 6, 30];
-  const [width, height] = [columns * step + 2 * margin, rows * step + 2 * margin];
-  const picture = painted(width, height, (x, y) => {
-    const [u, v] = [x - margin, y - margin];
-    if (u < 0 || v < 0 || u > columns * step || v > rows * step) return 236;
-    return u % step === 0 || v % step === 0 ? 150 : 236;
-  });
-  const [chart] = finish(findCharts(photoOf(picture)));
-  expect(chart).toMatchObject({ columns, rows });
-});
+it.each([
+  ['1800', 30],
+  ['3340', 800],
+])(
+  'finds a wide chart of fine cells, six pixels each, whose lines are gone at half the size, in %s pixels',
+  (_, beside) => {
+    const [columns, rows, step, margin] = [290, 34, 6, 30];
+    const [width, height] = [columns * step + 2 * beside, rows * step + 2 * margin];
+    const picture = painted(width, height, (x, y) => {
+      const [u, v] = [x - beside, y - margin];
+      if (u < 0 || v < 0 || u > columns * step || v > rows * step) return 236;
+      return u % step === 0 || v % step === 0 ? 150 : 236;
+    });
+    const [chart] = finish(findCharts(photoOf(picture)));
+    expect(chart).toMatchObject({ columns, rows });
+  },
+);
 
 it('follows first what many windows say together, and not what one says loudest', () => {
   const at = { x: 0, y: 0 };
