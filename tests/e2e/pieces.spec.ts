@@ -97,3 +97,23 @@ test('looking at other pieces leaves a project saved, and the sheet is of the on
   await expect(shown(page)).toHaveText('piece 2');
   await expect(page.getByText('saved', { exact: true })).toBeVisible();
 });
+
+test('the piece that is looked at is seen in a list that is longer than its room', async ({ page, start }) => {
+  await start('empty');
+  await page.getByRole('button', { name: 'Piece', exact: true }).click();
+  for (let piece = 2; piece <= 16; piece++) await page.keyboard.press('Shift+N');
+  await expect(pieces(page)).toHaveCount(16);
+  await expect(shown(page)).toHaveText('piece 16');
+  await expect(pieces(page).first()).not.toBeInViewport();
+  await expect(shown(page)).toBeInViewport({ ratio: 1 });
+  await page.keyboard.press('n');
+  await expect(shown(page)).toHaveText('piece');
+  await expect(shown(page)).toBeInViewport({ ratio: 1 });
+  await page.keyboard.press('p');
+  await expect(shown(page)).toHaveText('piece 16');
+  // With a longer name its end would be out of sight.
+  await page.getByText('Size, gauge, edges').click();
+  await name(page, 'left front with the buttonholes');
+  await expect(shown(page)).toHaveText('left front with the buttonholes');
+  await expect(shown(page)).toBeInViewport({ ratio: 1 });
+});
