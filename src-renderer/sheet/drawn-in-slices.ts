@@ -8,8 +8,9 @@ const LEAST_IN_FRAME = 80;
 const MOST_IN_FRAME = 640;
 /** And so many at once: the page itself, its paper and its running head, so that a page is never nothing. */
 const AT_ONCE = 5;
-/** Twice as many go into the next frame where this one, painted, took no longer than the first; half as many from the second on. */
+/** A full frame that was painted within this lets twice as many into the next … */
 const SOON_MS = 7;
+/** … and one that took this long half as many. */
 const LATE_MS = 14;
 
 /** A part that is put into what it stands in; it holds so many elements. */
