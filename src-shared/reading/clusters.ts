@@ -43,6 +43,8 @@ export interface FoundColours {
   readonly evidence: Evidence;
   /** Colours that may be parted or made one wrongly, though their number is known. */
   readonly unsure: ReadonlySet<number>;
+  /** The two that lie nearest; none where there is one alone. */
+  readonly nearest: readonly number[];
 }
 
 export interface FoundGroups {
@@ -50,6 +52,7 @@ export interface FoundGroups {
   readonly evidence: Evidence;
   /** As in {@link FoundColours}. */
   readonly unsure: ReadonlySet<number>;
+  readonly nearest: readonly number[];
 }
 
 /** Two that were made one, for a number that was given, lie so many times nearer than others, or it may have been those. */
@@ -67,9 +70,9 @@ export function mayBeNext(last: number, next: number): boolean {
  */
 export function findColours(colours: Colours, isClean: Uint8Array, wanted: number | null): FoundColours {
   const looked = some(colours, isClean, 3);
-  const { centres, evidence, unsure } = findGroups(looked, 3, wanted, differenceOf);
+  const { centres, ...told } = findGroups(looked, 3, wanted, differenceOf);
   const colour = (_: unknown, i: number): Oklab => [...centres.subarray(i * 3, i * 3 + 3)] as unknown as Oklab;
-  return { colours: Array.from({ length: centres.length / 3 }, colour), evidence, unsure };
+  return { colours: Array.from({ length: centres.length / 3 }, colour), ...told };
 }
 
 function differenceOf(one: readonly number[], other: readonly number[]): number {
@@ -137,9 +140,11 @@ export function findGroups(
     const enough = merged.filter(({ count }) => count >= Math.min(LEAST_CELLS, looked.length / size));
     if (enough.length > 0) merged = enough;
   }
+  const [nearest] = nearestFirst(merged, difference, isBySpread);
+  const nearestTwo = nearest ? [merged.indexOf(nearest.one), merged.indexOf(nearest.other)] : [];
   centres = Float64Array.from(merged.flatMap(({ mean }) => [...mean]));
   groups = nearestOf(looked, centres, size);
-  return { centres: centresOf(looked, groups, centres, size), evidence, unsure };
+  return { centres: centresOf(looked, groups, centres, size), evidence, unsure, nearest: nearestTwo };
 }
 
 type Difference = (one: readonly number[], other: readonly number[]) => number;

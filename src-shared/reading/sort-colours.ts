@@ -73,7 +73,9 @@ export function sortColours(samples: CellSamples, wanted: number | null): Sorted
   });
   const rims = clean === null ? inOklab(samples.rims) : null;
   const open = colours.flatMap((_, yarn) => (rims && coloursApart(rims, yarns, yarn) >= TWO_AROUND ? [yarn] : []));
-  const unsure = new Set(wanted === null ? [] : [...found.unsure, ...open]);
+  // Where one yarn is two, by the number that was given two are one: those that lie nearest, most likely.
+  const parted = open.length > 0 ? found.nearest : [];
+  const unsure = new Set(wanted === null ? [] : [...found.unsure, ...open, ...parted]);
   const own = Float64Array.from(yarns, (yarn, cell) => Math.sqrt(squaredDistance(cells, cell, centres, yarn)));
   return {
     yarns,

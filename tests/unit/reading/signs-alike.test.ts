@@ -65,3 +65,19 @@ it('are one where all have one colour around their signs', () => {
   expect(colours.length).toBe(2);
   expect(evidence?.closest).toBeGreaterThan(2);
 });
+
+it('are doubtful where a number is given, and so is what was parted to make it up', () => {
+  const shaded: Look = { around: 212, sign: 212, share: 0 };
+  const looked = chart([GROUND, 130], [shaded, 70], [DARK_ON_GREY, 60], [LIGHT_ON_DARK, 40]);
+  const { yarns, margins, unsure } = sortColours(looked, 3);
+  expect(yarns[200]).toBe(yarns[260]);
+  expect(yarns[0]).not.toBe(yarns[130]);
+  expect([...(unsure ?? [])]).toEqual(new Array(300).fill(1));
+  expect(Math.max(...margins)).toBe(0);
+});
+
+it('are sure where the number that is given is that of the colours around them', () => {
+  const { margins, unsure } = sortColours(chart([GROUND, 200], [DARK_ON_GREY, 100]), 2);
+  expect([...(unsure ?? [])]).toEqual(new Array(300).fill(0));
+  expect(Math.min(...margins)).toBeGreaterThan(0.5);
+});
